@@ -52,7 +52,14 @@ export interface RecordingNotes {
   readonly filledM3?: number;
 }
 
-export const PROCEDURES = ['vacuum-draw', 'engine-off', 'purge-drive', 'refuelling', 'pump-run', 'sealed-hold'] as const;
+export const PROCEDURES = [
+  'vacuum-draw',
+  'engine-off',
+  'purge-drive',
+  'refuelling',
+  'pump-run',
+  'sealed-hold',
+] as const;
 export type ProcedureKind = (typeof PROCEDURES)[number];
 
 /** The steps of the procedures; which occur in which procedure is listed in `phases.ts`. */

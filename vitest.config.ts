@@ -1,0 +1,8 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['src/**/*.test.ts', 'test/**/*.test.ts', 'bench/**/*.test.ts', 'scripts/**/*.test.ts'],
+    testTimeout: 60_000,
+  },
+});
