@@ -3,6 +3,9 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['src/**/*.test.ts', 'test/**/*.test.ts', 'bench/**/*.test.ts', 'scripts/**/*.test.ts'],
-    testTimeout: 60_000,
+    // Generous: a busy machine must not turn a correct program into a failing one.
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
+    passWithNoTests: false,
   },
 });

@@ -1,0 +1,61 @@
+/** The rooms and who may speak to whom. Arrows point from a room to those it may import. */
+const MAY_IMPORT = {
+  units: [],
+  physics: ['units'],
+  system: ['units', 'physics'],
+  simulation: ['units', 'physics', 'system'],
+  recording: ['units', 'physics'],
+  diagnosis: ['units', 'physics', 'system', 'simulation', 'recording'],
+  report: ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis'],
+  cli: ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis', 'report'],
+};
+const PURE = ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis'];
+
+const arrows = Object.entries(MAY_IMPORT).map(([room, others]) => ({
+  name: `room-${room}`,
+  comment: `src/${room} may import ${others.length > 0 ? others.join(', ') : 'no other room'}.`,
+  severity: 'error',
+  from: { path: `^src/${room}/` },
+  to: { path: '^src/', pathNot: `^src/(${[room, ...others].join('|')})/` },
+}));
+
+module.exports = {
+  forbidden: [
+    ...arrows,
+    {
+      name: 'unknown-room',
+      comment: 'A new folder under src/ is a new room: name it in MAY_IMPORT with its arrows.',
+      severity: 'error',
+      from: { path: '^src/', pathNot: `^src/(${Object.keys(MAY_IMPORT).join('|')})/` },
+      to: {},
+    },
+    {
+      name: 'pure-rooms-have-no-node',
+      comment: 'Pure rooms run the same in a browser worker and in Node.',
+      severity: 'error',
+      from: { path: `^src/(${PURE.join('|')})/`, pathNot: '[.]test[.]ts$' },
+      to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'report-has-no-file-system',
+      comment: 'The report is made of data and handed back; the command line reads and writes files.',
+      severity: 'error',
+      from: { path: '^src/report/', pathNot: '[.]test[.]ts$' },
+      to: { dependencyTypes: ['core'], path: '^(node:)?(fs|child_process|net|http|https)' },
+    },
+    { name: 'no-cycles', severity: 'error', from: {}, to: { circular: true } },
+    {
+      name: 'no-tests-in-sources',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '[.]test[.]ts$' },
+      to: { path: '[.]test[.]ts$|^test/' },
+    },
+    { name: 'resolvable', severity: 'error', from: {}, to: { couldNotResolve: true } },
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    enhancedResolveOptions: { extensions: ['.ts', '.mjs', '.js', '.json'], conditionNames: ['import', 'node', 'default', 'types'] },
+  },
+};

@@ -1,0 +1,128 @@
+/**
+ * Brings a fresh clone to a working state with nothing but Node and npm, and costs a few milliseconds
+ * when there is nothing to do. Everything it says goes to stderr, so that stdout belongs to the command.
+ */
+import { spawn, spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+export const ROOT = dirname(dirname(fileURLToPath(import.meta.url)));
+const STAMP = join(ROOT, 'node_modules', '.vaporwright-stamp');
+const BUNDLE_STAMP = join(ROOT, 'dist', '.built');
+const OLDEST_NODE = 20;
+
+const say = (text) => process.stderr.write(`${text}\n`);
+
+/** Stops with words when Node is too old, before anything else fails in a less readable way. */
+export function requireNode(version = process.versions.node) {
+  const major = Number(version.split('.')[0]);
+  if (major >= OLDEST_NODE) return;
+  throw new Error(`Node ${version} found, Node ${OLDEST_NODE} or newer expected. Install a newer Node and run again.`);
+}
+
+function run(command, args, what) {
+  return new Promise((resolve, reject) => {
+    const started = Date.now();
+    say(`vaporwright: ${what} …`);
+    // The child's stdout is sent to our stderr: stdout belongs to the command.
+    const child = spawn(command, args, { cwd: ROOT, stdio: ['ignore', 2, 2], shell: process.platform === 'win32' });
+    const beat = setInterval(
+      () => say(`vaporwright: still ${what} (${Math.round((Date.now() - started) / 1000)} s)`),
+      15_000,
+    );
+    child.on('error', (error) => {
+      clearInterval(beat);
+      reject(new Error(`could not run ${command}: ${error.message}`));
+    });
+    child.on('exit', (code) => {
+      clearInterval(beat);
+      if (code === 0) resolve();
+      else reject(new Error(`${command} ${args.join(' ')} ended with code ${code}`));
+    });
+  });
+}
+
+/** What `node_modules` must match: the lock file's content and the Node major (native parts differ by it). */
+export function lockFingerprint(root = ROOT) {
+  const lock = readFileSync(join(root, 'package-lock.json'));
+  return `${createHash('sha256').update(lock).digest('hex')} node${process.versions.node.split('.')[0]}`;
+}
+
+/** Installs the exact packages of the lock file when they are absent or belong to another lock file. */
+export async function ensurePackages() {
+  const wanted = lockFingerprint();
+  if (existsSync(STAMP) && readFileSync(STAMP, 'utf8') === wanted) return false;
+  await run(
+    'npm',
+    ['ci', '--no-audit', '--no-fund', '--loglevel=error'],
+    'installing packages (once, under a minute with a good connection)',
+  ).catch((error) => {
+    throw new Error(`${error.message}\nThe packages could not be installed. Check the network, then run: npm ci`);
+  });
+  writeFileSync(STAMP, wanted);
+  return true;
+}
+
+function newestMtimeMs(path) {
+  const stat = statSync(path);
+  if (!stat.isDirectory()) return stat.mtimeMs;
+  let newest = stat.mtimeMs;
+  for (const name of readdirSync(path)) newest = Math.max(newest, newestMtimeMs(join(path, name)));
+  return newest;
+}
+
+/** Bundles the command line into dist/ when a source is newer than the last bundle. */
+export async function ensureBundle() {
+  const sources = ['src', 'package.json', 'scripts/bundle.mjs'].map((name) => newestMtimeMs(join(ROOT, name)));
+  if (existsSync(BUNDLE_STAMP) && statSync(BUNDLE_STAMP).mtimeMs >= Math.max(...sources)) return false;
+  const { bundle } = await import('./bundle.mjs');
+  const builtAt = new Date();
+  await bundle(ROOT);
+  mkdirSync(dirname(BUNDLE_STAMP), { recursive: true });
+  writeFileSync(BUNDLE_STAMP, builtAt.toISOString());
+  return true;
+}
+
+export const BROWSER_PATHS = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
+
+/** The browser for the tests of the report: an explicit path in CHROMIUM wins. */
+export function findBrowser() {
+  const given = process.env.CHROMIUM;
+  return [...(given ? [given] : []), ...BROWSER_PATHS].find((path) => existsSync(path));
+}
+
+/** Only tests need a browser. Installs Debian's when that is possible, else says what to run. */
+export async function ensureBrowser() {
+  if (findBrowser()) return false;
+  const advice =
+    'The tests of the report need Chromium. Run: sudo apt-get update && sudo apt-get install -y --no-install-recommends chromium\n' +
+    'or set CHROMIUM to the path of an installed one.';
+  const hasApt = spawnSync('apt-get', ['--version'], { stdio: 'ignore' }).status === 0;
+  const isRoot = process.getuid?.() === 0;
+  if (!hasApt || !isRoot) throw new Error(advice);
+  process.env.DEBIAN_FRONTEND = 'noninteractive';
+  try {
+    await run('apt-get', ['-qq', 'update'], 'reading the package lists');
+    await run(
+      'apt-get',
+      ['-qq', 'install', '-y', '--no-install-recommends', 'chromium'],
+      'installing Chromium for the tests',
+    );
+  } catch (error) {
+    throw new Error(`${error.message}\n${advice}`);
+  }
+  return true;
+}
+
+/** Runs a set-up step for a script; a failure is words on stderr and a non-zero end, not a stack. */
+export async function prepare(...steps) {
+  try {
+    requireNode();
+    for (const step of steps) await step();
+  } catch (error) {
+    say(`vaporwright: set-up failed. ${error.message}`);
+    process.exit(1);
+  }
+}

@@ -1,0 +1,78 @@
+/**
+ * `npm test`: the whole gate. Static checks first, then every test, then one closing line with the
+ * counts of what really ran. Arguments go to the test runner (`npm test -- src/units` runs a part).
+ */
+import { spawn } from 'node:child_process';
+import { mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { ensureBrowser, ensureBundle, ensurePackages, prepare, ROOT } from './setup.mjs';
+
+const bin = (name, file) => join(ROOT, 'node_modules', name, file);
+const STATIC_CHECKS = [
+  ['format and lint', bin('@biomejs/biome', 'bin/biome'), ['check', '--error-on-warnings', '--reporter=summary']],
+  ['types of the pure rooms (neither Node nor DOM)', bin('typescript', 'bin/tsc'), ['-p', 'tsconfig.pure.json']],
+  ['types', bin('typescript', 'bin/tsc'), ['-p', 'tsconfig.json']],
+  [
+    'room rules',
+    bin('dependency-cruiser', 'bin/dependency-cruise.mjs'),
+    ['src', '--config', '.dependency-cruiser.cjs'],
+  ],
+  ['unused files, exports and packages', bin('knip', 'bin/knip.js'), ['--no-progress']],
+];
+
+function node(args) {
+  return new Promise((resolve) => {
+    const child = spawn(process.execPath, args, { cwd: ROOT, stdio: 'inherit' });
+    child.on('exit', (code) => resolve(code ?? 1));
+  });
+}
+
+await prepare(ensurePackages, ensureBundle, ensureBrowser);
+
+let staticPassed = 0;
+const staticFailed = [];
+for (const [name, file, args] of STATIC_CHECKS) {
+  console.log(`\n== ${name}`);
+  if ((await node([file, ...args])) === 0) staticPassed += 1;
+  else staticFailed.push(name);
+}
+
+console.log('\n== tests');
+const results = join(ROOT, '.cache', 'test-results.json');
+mkdirSync(join(ROOT, '.cache'), { recursive: true });
+rmSync(results, { force: true });
+const vitestCode = await node([
+  bin('vitest', 'vitest.mjs'),
+  'run',
+  '--reporter=default',
+  '--reporter=json',
+  `--outputFile.json=${results}`,
+  ...process.argv.slice(2),
+]);
+
+let passed = staticPassed;
+let failed = staticFailed.length;
+let runnerFailed = vitestCode !== 0;
+try {
+  const report = JSON.parse(readFileSync(results, 'utf8'));
+  passed += report.numPassedTests;
+  failed += report.numFailedTests;
+  // A file that cannot even be loaded has no tests to count; it counts as one failure.
+  const brokenFiles = report.testResults.filter(
+    (file) => file.status === 'failed' && file.assertionResults.length === 0,
+  );
+  failed += brokenFiles.length;
+  if (report.numPassedTests === 0) runnerFailed = true;
+  const skipped = report.numPendingTests + report.numTodoTests;
+  console.log(
+    `\ntests: ${report.numPassedTests} passed, ${report.numFailedTests} failed, ${skipped} skipped; ` +
+      `files that did not load: ${brokenFiles.length}; static checks: ${staticPassed} passed` +
+      (staticFailed.length > 0 ? `, failed: ${staticFailed.join('; ')}` : ''),
+  );
+} catch (error) {
+  runnerFailed = true;
+  console.log(`\nThe test runner left no results (${error.message}).`);
+}
+if (runnerFailed && failed === 0) failed = 1;
+console.log(`${passed} passed, ${failed} failed`);
+process.exitCode = failed === 0 ? 0 : 1;
