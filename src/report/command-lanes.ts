@@ -1,0 +1,36 @@
+/** What was commanded, as stepped lines under the trace: purge duty and vent. */
+import { LETTER_SIZE, type Mark, type Point } from './drawing.ts';
+import type { SheetRecording } from './sheet.ts';
+
+export interface CommandLanes {
+  readonly recording: SheetRecording;
+  readonly xAt: (timeS: number) => number;
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly laneHeight: number;
+}
+
+export function commandLanes(input: CommandLanes): { readonly marks: readonly Mark[]; readonly height: number } {
+  const { recording, xAt, top, laneHeight } = input;
+  const { timeS, purgeDuty, ventClosed } = recording.commands;
+  const lanes: { name: string; values: readonly number[] }[] = [];
+  if (purgeDuty !== undefined) lanes.push({ name: 'purge', values: purgeDuty });
+  // Drawn as vent open = up, so that both lines are up when gas may pass.
+  if (ventClosed !== undefined) lanes.push({ name: 'vent', values: ventClosed.map((closed) => 1 - closed) });
+  const marks: Mark[] = [];
+  lanes.forEach(({ name, values }, lane) => {
+    const floor = top + (lane + 1) * laneHeight - 8;
+    const tall = laneHeight - 12;
+    const points: Point[] = [];
+    timeS.forEach((t, i) => {
+      const level = floor - tall * (values[i] ?? 0);
+      const before = points.at(-1);
+      if (before !== undefined) points.push([xAt(t), before[1]]);
+      points.push([xAt(t), level]);
+    });
+    marks.push({ kind: 'line', pen: 'command', points });
+    marks.push({ kind: 'text', lettering: 'label', anchor: 'start', at: [0, floor - (tall - LETTER_SIZE) / 2 - 1], text: name });
+  });
+  return { marks, height: lanes.length * laneHeight };
+}

@@ -1,0 +1,42 @@
+/** Names of the phases in rows above a plot, so that no name crosses a grid line or another name. */
+import type { Phase } from '../recording/recording.ts';
+import { LETTER_SIZE, type Mark, textWidth } from './drawing.ts';
+import { PHASE_WORDS } from './words.ts';
+
+export interface PhaseNames {
+  readonly phases: readonly Phase[];
+  readonly xAt: (timeS: number) => number;
+  readonly right: number;
+  readonly rowHeight: number;
+  readonly rows: number;
+}
+
+const GAP = 8;
+
+/** Each name starts at its phase; a short phase's name moves up a row, with a tick down to where it belongs. */
+export function phaseNames({ phases, xAt, right, rowHeight, rows }: PhaseNames): readonly Mark[] {
+  const rowEnds = new Array<number>(rows).fill(Number.NEGATIVE_INFINITY);
+  const bottom = rowHeight * rows;
+  const marks: Mark[] = [];
+  for (const phase of phases) {
+    const text = PHASE_WORDS[phase.kind];
+    const at = xAt(phase.fromS);
+    // A name at the right edge is pulled back inside the figure.
+    const start = Math.min(at + 3, right - textWidth(text));
+    // Row 0 is the one nearest to the plot.
+    const row = rowEnds.findIndex((end) => start > end + GAP);
+    marks.push({
+      kind: 'line',
+      pen: 'axis',
+      points: [
+        [at, row <= 0 ? bottom - LETTER_SIZE + 2 : bottom - LETTER_SIZE - rowHeight + 2],
+        [at, bottom + 6],
+      ],
+    });
+    // With no room in any row the name is left to the words under the figure; the tick stays.
+    if (row < 0) continue;
+    rowEnds[row] = start + textWidth(text);
+    marks.push({ kind: 'text', lettering: 'label', anchor: 'start', at: [start, bottom - row * rowHeight - 1], text });
+  }
+  return marks;
+}
