@@ -1,4 +1,5 @@
 /** The ambient temperature profile of a diurnal day, 72 to 96 degF over 24 hours. */
+import { RANKINE_AT_ZERO_FAHRENHEIT } from '../units/exact-factors.ts';
 
 /**
  * Temperature at each full hour [degF].
@@ -22,7 +23,7 @@ export function diurnalTemperature(timeS: number): number {
   const hour = Math.min(23, Math.floor(hours));
   const before = DIURNAL_PROFILE_F[hour] as number;
   const after = DIURNAL_PROFILE_F[hour + 1] as number;
-  return (before + (hours - hour) * (after - before) + 459.67) / 1.8;
+  return (before + (hours - hour) * (after - before) + RANKINE_AT_ZERO_FAHRENHEIT) / 1.8;
 }
 
 /**
@@ -38,6 +39,6 @@ export function diurnalTemperature(timeS: number): number {
 export function scaledDiurnalTemperature(timeS: number, lowestK: number, highestK: number): number {
   const lowF = Math.min(...DIURNAL_PROFILE_F);
   const highF = Math.max(...DIURNAL_PROFILE_F);
-  const share = (diurnalTemperature(timeS) * 1.8 - 459.67 - lowF) / (highF - lowF);
+  const share = (diurnalTemperature(timeS) * 1.8 - RANKINE_AT_ZERO_FAHRENHEIT - lowF) / (highF - lowF);
   return lowestK + share * (highestK - lowestK);
 }

@@ -56,8 +56,8 @@ export function saturationTimeConstant(
 }
 
 /**
- * Vapour pressure rise of a closed space of air and saturated fuel vapour when it is vented down and sealed again:
- * the volume ratio by which vapour refills the part of the gas that was drawn off.
+ * Pressure that evaporation gives back after gas was drawn from a saturated space and the space was sealed:
+ * vapour refills its own share of the gas drawn off, air does not.
  *
  * Valid: slow draw, saturated before, air not replaced; 0 <= saturation pressure < total pressure.
  * Source: Dalton's law; both gases fall in proportion, the vapour recovers and the air does not.

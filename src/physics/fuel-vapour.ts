@@ -1,4 +1,10 @@
 /** Vapour pressure, vapour molar mass and density of petrol. */
+import {
+  CUBIC_METRE_PER_US_GALLON,
+  KILOGRAM_PER_POUND,
+  PASCAL_PER_PSI,
+  RANKINE_AT_ZERO_FAHRENHEIT,
+} from '../units/exact-factors.ts';
 
 /** Slope of the ASTM distillation curve at 10 % evaporated, motor petrol [degF/%]. Source: AP-42 7.1, Table 7.1-2 notes. */
 export const ASTM_SLOPE_MOTOR_PETROL = 3;
@@ -6,11 +12,8 @@ export const ASTM_SLOPE_MOTOR_PETROL = 3;
 /** AP-42's offset between degrees Fahrenheit and Rankine [degF]; it uses 459.6, not 459.67. Source: AP-42 7.1. */
 const AP42_RANKINE_OFFSET = 459.6;
 
-/** Pascals in one pound-force per square inch; exact quotient of the pound, standard gravity and the inch. */
-const PA_PER_PSI = (0.45359237 * 9.80665) / (0.0254 * 0.0254);
-
 /** Liquid density at 60 degF [kg/m3]; 5.6 lb/gal. Source: AP-42 7.1, Table 7.1-2. */
-export const PETROL_DENSITY_60F = (5.6 * 0.45359237) / 3.785411784e-3;
+export const PETROL_DENSITY_60F = (5.6 * KILOGRAM_PER_POUND) / CUBIC_METRE_PER_US_GALLON;
 
 /** Molar mass of the liquid [kg/mol]. Source: AP-42 7.1, Table 7.1-2. */
 export const PETROL_LIQUID_MOLAR_MASS = 0.092;
@@ -35,7 +38,7 @@ export interface AntoineCoefficients {
 
 /** AP-42's temperature: degrees Fahrenheit plus 459.6. */
 function ap42Rankine(temperatureK: number): number {
-  return temperatureK * 1.8 - 459.67 + AP42_RANKINE_OFFSET;
+  return temperatureK * 1.8 - RANKINE_AT_ZERO_FAHRENHEIT + AP42_RANKINE_OFFSET;
 }
 
 /**
@@ -54,11 +57,11 @@ export function trueVapourPressure(
   astmSlope: number = ASTM_SLOPE_MOTOR_PETROL,
 ): number {
   const t = ap42Rankine(temperatureK);
-  const logRvp = Math.log10(reidVapourPressurePa / PA_PER_PSI);
+  const logRvp = Math.log10(reidVapourPressurePa / PASCAL_PER_PSI);
   const rootS = Math.sqrt(astmSlope);
   const exponent =
     (0.7553 - 413 / t) * rootS * logRvp - (1.854 - 1042 / t) * rootS + (2416 / t - 2.013) * logRvp - 8742 / t + 15.64;
-  return PA_PER_PSI * Math.exp(exponent);
+  return PASCAL_PER_PSI * Math.exp(exponent);
 }
 
 /**
@@ -74,7 +77,7 @@ export function antoineCoefficients(
   reidVapourPressurePa: number,
   astmSlope: number = ASTM_SLOPE_MOTOR_PETROL,
 ): AntoineCoefficients {
-  const logRvp = Math.log(reidVapourPressurePa / PA_PER_PSI);
+  const logRvp = Math.log(reidVapourPressurePa / PASCAL_PER_PSI);
   const rootS = Math.sqrt(astmSlope);
   return {
     a: 15.64 - 1.854 * rootS - (0.8742 - 0.328 * rootS) * logRvp,
@@ -93,7 +96,7 @@ export function antoineCoefficients(
  * @returns true vapour pressure, absolute [Pa]
  */
 export function antoineVapourPressure(a: number, bRankine: number, temperatureK: number): number {
-  return PA_PER_PSI * Math.exp(a - bRankine / ap42Rankine(temperatureK));
+  return PASCAL_PER_PSI * Math.exp(a - bRankine / ap42Rankine(temperatureK));
 }
 
 /**
@@ -125,7 +128,7 @@ export function blendReidVapourPressure(basePetrolRvpPa: number, ethanolVolumeFr
   if (e <= 0) return basePetrolRvpPa;
   const kGas = ((-7e-7 * e + 2e-4) * e + 2.4e-3) * e + 1;
   const kEthanol = 46.321 * e ** -0.8422;
-  const ethanolRvpPa = 2.3 * PA_PER_PSI;
+  const ethanolRvpPa = 2.3 * PASCAL_PER_PSI;
   return (kGas * (100 - e) * basePetrolRvpPa + kEthanol * e * ethanolRvpPa) / 100;
 }
 
@@ -138,7 +141,7 @@ export function blendReidVapourPressure(basePetrolRvpPa: number, ethanolVolumeFr
  * @returns molar mass of the vapour [kg/mol]
  */
 export function vapourMolarMass(reidVapourPressurePa: number): number {
-  const rvp = reidVapourPressurePa / PA_PER_PSI;
+  const rvp = reidVapourPressurePa / PASCAL_PER_PSI;
   const [low, middle, high] = VAPOUR_MOLAR_MASS_TABLE;
   const [left, right] = rvp < middle[0] ? [low, middle] : [middle, high];
   const share = Math.min(1, Math.max(0, (rvp - left[0]) / (right[0] - left[0])));
@@ -155,6 +158,6 @@ export function vapourMolarMass(reidVapourPressurePa: number): number {
  * @returns density [kg/m3]
  */
 export function petrolDensity(temperatureK: number, density60FKgPerM3: number = PETROL_DENSITY_60F): number {
-  const kelvinAt60F = (60 + 459.67) / 1.8;
+  const kelvinAt60F = (60 + RANKINE_AT_ZERO_FAHRENHEIT) / 1.8;
   return density60FKgPerM3 / (1 + PETROL_EXPANSION_PER_K * (temperatureK - kelvinAt60F));
 }

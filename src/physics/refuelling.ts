@@ -1,16 +1,14 @@
 /** Vapour displaced by filling a tank. */
-
-const PA_PER_PSI = (0.45359237 * 9.80665) / (0.0254 * 0.0254);
-const M3_PER_GALLON = 3.785411784e-3;
+import { CUBIC_METRE_PER_US_GALLON, PASCAL_PER_PSI, RANKINE_AT_ZERO_FAHRENHEIT } from '../units/exact-factors.ts';
 
 /** Highest dispensing rate of a petrol pump [m3/s]; 10 gal/min. Source: 40 CFR 80.22(j), now 1090.1550 (from memory). */
-export const DISPENSING_RATE_CAP_M3_PER_S = (10 * M3_PER_GALLON) / 60;
+export const DISPENSING_RATE_CAP_M3_PER_S = (10 * CUBIC_METRE_PER_US_GALLON) / 60;
 
 /** Emission with on-board recovery [kg/m3]; 0.0361 g/gal. Source: USEPA MOVES5. */
-export const RECOVERED_REFUELLING_LOSS = 0.0361e-3 / M3_PER_GALLON;
+export const RECOVERED_REFUELLING_LOSS = 0.0361e-3 / CUBIC_METRE_PER_US_GALLON;
 
 /** Spillage while filling [kg/m3]; 0.31 g/gal. Source: USEPA MOVES5. */
-export const REFUELLING_SPILLAGE = 0.31e-3 / M3_PER_GALLON;
+export const REFUELLING_SPILLAGE = 0.31e-3 / CUBIC_METRE_PER_US_GALLON;
 
 /**
  * Temperature of dispensed fuel from the ambient temperature.
@@ -21,8 +19,8 @@ export const REFUELLING_SPILLAGE = 0.31e-3 / M3_PER_GALLON;
  * @returns temperature of the dispensed fuel [K]
  */
 export function dispensedTemperature(ambientTemperatureK: number): number {
-  const ambientF = ambientTemperatureK * 1.8 - 459.67;
-  return (20.3 + 0.81 * ambientF + 459.67) / 1.8;
+  const ambientF = ambientTemperatureK * 1.8 - RANKINE_AT_ZERO_FAHRENHEIT;
+  return (20.3 + 0.81 * ambientF + RANKINE_AT_ZERO_FAHRENHEIT) / 1.8;
 }
 
 /**
@@ -34,7 +32,7 @@ export function dispensedTemperature(ambientTemperatureK: number): number {
  * @returns temperature difference [K]
  */
 export function tankOverDispensed(dispensedTemperatureK: number): number {
-  const dispensedF = dispensedTemperatureK * 1.8 - 459.67;
+  const dispensedF = dispensedTemperatureK * 1.8 - RANKINE_AT_ZERO_FAHRENHEIT;
   return Math.min(20, Math.max(0, 0.418 * dispensedF - 16.6)) / 1.8;
 }
 
@@ -53,11 +51,14 @@ export function displacedVapour(
   tankOverDispensedK: number,
   reidVapourPressurePa: number,
 ): number {
-  const dispensedF = dispensedTemperatureK * 1.8 - 459.67;
+  const dispensedF = dispensedTemperatureK * 1.8 - RANKINE_AT_ZERO_FAHRENHEIT;
   const gramsPerGallon = Math.exp(
-    -1.2798 - 0.0049 * tankOverDispensedK * 1.8 + 0.0203 * dispensedF + (0.1315 * reidVapourPressurePa) / PA_PER_PSI,
+    -1.2798 -
+      0.0049 * tankOverDispensedK * 1.8 +
+      0.0203 * dispensedF +
+      (0.1315 * reidVapourPressurePa) / PASCAL_PER_PSI,
   );
-  return (gramsPerGallon * 1e-3) / M3_PER_GALLON;
+  return (gramsPerGallon * 1e-3) / CUBIC_METRE_PER_US_GALLON;
 }
 
 /**
@@ -75,10 +76,13 @@ export function displacedVapourAp42(
   tankOverDispensedK: number,
   reidVapourPressurePa: number,
 ): number {
-  const dispensedF = dispensedTemperatureK * 1.8 - 459.67;
+  const dispensedF = dispensedTemperatureK * 1.8 - RANKINE_AT_ZERO_FAHRENHEIT;
   const milligramsPerLitre =
     264.2 *
-    (-5.909 - 0.0949 * tankOverDispensedK * 1.8 + 0.0884 * dispensedF + (0.485 * reidVapourPressurePa) / PA_PER_PSI);
+    (-5.909 -
+      0.0949 * tankOverDispensedK * 1.8 +
+      0.0884 * dispensedF +
+      (0.485 * reidVapourPressurePa) / PASCAL_PER_PSI);
   return milligramsPerLitre * 1e-3;
 }
 

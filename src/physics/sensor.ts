@@ -100,5 +100,5 @@ export function quantise(value: number, step: number): number {
  * @returns limited reading [-]
  */
 export function clip(value: number, low: number, high: number): number {
-  return value < low ? low : value > high ? high : value;
+  return Math.min(Math.max(value, low), high);
 }

@@ -1,4 +1,10 @@
 /** Vapour that a tank generates over a rise of temperature: the Wade-Reddy equation. */
+import {
+  CUBIC_METRE_PER_US_GALLON,
+  PASCAL_PER_INHG,
+  PASCAL_PER_PSI,
+  RANKINE_AT_ZERO_FAHRENHEIT,
+} from '../units/exact-factors.ts';
 
 /** Coefficients for one fuel at one altitude. */
 export interface WadeReddyCoefficients {
@@ -22,11 +28,6 @@ export const WADE_REDDY_COEFFICIENTS = {
 const LOW_ALTITUDE_INHG = 29.069;
 const HIGH_ALTITUDE_INHG = 24.087;
 
-const PA_PER_PSI = (0.45359237 * 9.80665) / (0.0254 * 0.0254);
-/** Conventional inch of mercury [Pa]. Source: NIST SP 811 B.8, 13595.1 kg/m3 times standard gravity. */
-const PA_PER_INHG = 13595.1 * 9.80665 * 0.0254;
-const M3_PER_GALLON = 3.785411784e-3;
-
 /**
  * Vapour generated per volume of vapour space.
  *
@@ -46,11 +47,11 @@ export function vapourGeneration(
 ): number {
   if (endTemperatureK <= startTemperatureK) return 0;
   const { a, b, c } = coefficients;
-  const start = startTemperatureK * 1.8 - 459.67;
-  const end = endTemperatureK * 1.8 - 459.67;
+  const start = startTemperatureK * 1.8 - RANKINE_AT_ZERO_FAHRENHEIT;
+  const end = endTemperatureK * 1.8 - RANKINE_AT_ZERO_FAHRENHEIT;
   const gramsPerGallon =
-    a * Math.exp((b * reidVapourPressurePa) / PA_PER_PSI) * (Math.exp(c * end) - Math.exp(c * start));
-  return (gramsPerGallon * 1e-3) / M3_PER_GALLON;
+    a * Math.exp((b * reidVapourPressurePa) / PASCAL_PER_PSI) * (Math.exp(c * end) - Math.exp(c * start));
+  return (gramsPerGallon * 1e-3) / CUBIC_METRE_PER_US_GALLON;
 }
 
 /**
@@ -64,7 +65,7 @@ export function vapourGeneration(
  * @returns generation at that barometer [kg/m3]
  */
 export function vapourGenerationAtBarometer(seaLevel: number, denver: number, barometerAbsPa: number): number {
-  const share = (barometerAbsPa / PA_PER_INHG - LOW_ALTITUDE_INHG) / (HIGH_ALTITUDE_INHG - LOW_ALTITUDE_INHG);
+  const share = (barometerAbsPa / PASCAL_PER_INHG - LOW_ALTITUDE_INHG) / (HIGH_ALTITUDE_INHG - LOW_ALTITUDE_INHG);
   return Math.max(0, seaLevel + share * (denver - seaLevel));
 }
 
