@@ -30,7 +30,13 @@ export function commandLanes(input: CommandLanes): { readonly marks: readonly Ma
       points.push([xAt(t), level]);
     });
     marks.push({ kind: 'line', pen: 'command', points });
-    marks.push({ kind: 'text', lettering: 'label', anchor: 'start', at: [0, floor - (tall - LETTER_SIZE) / 2 - 1], text: name });
+    marks.push({
+      kind: 'text',
+      lettering: 'label',
+      anchor: 'start',
+      at: [0, floor - (tall - LETTER_SIZE) / 2 - 1],
+      text: name,
+    });
   });
   return { marks, height: lanes.length * laneHeight };
 }

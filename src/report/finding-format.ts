@@ -68,9 +68,7 @@ export const findingSchema = z
     verdict: verdictSchema,
     procedures: z.array(procedureSchema).readonly(),
     causes: z.array(causeSchema).readonly(),
-    pairs: z
-      .array(z.object({ ids: z.tuple([causeIdSchema, causeIdSchema]).readonly(), probability }))
-      .readonly(),
+    pairs: z.array(z.object({ ids: z.tuple([causeIdSchema, causeIdSchema]).readonly(), probability })).readonly(),
     diameterMm: intervalSchema.nullable(),
     exceeds: exceedsSchema,
     reasons: z.array(reasonSchema).readonly(),

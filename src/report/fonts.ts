@@ -6,10 +6,20 @@ export interface FontBytes {
   readonly sansStrong: Uint8Array;
 }
 
+type FontFiles = Readonly<Record<keyof FontBytes, string>>;
+
+const SERIF = '@fontsource/source-serif-4/files/source-serif-4-latin';
+const SANS = '@fontsource/atkinson-hyperlegible/files/atkinson-hyperlegible-latin';
+
+const files = (ending: string): FontFiles => ({
+  serif: `${SERIF}-400-normal.${ending}`,
+  serifStrong: `${SERIF}-600-normal.${ending}`,
+  sans: `${SANS}-400-normal.${ending}`,
+  sansStrong: `${SANS}-700-normal.${ending}`,
+});
+
 /** Where the installed packages keep them, for whoever reads files. Both under the SIL Open Font License 1.1. */
-export const FONT_FILES: Readonly<Record<keyof FontBytes, string>> = {
-  serif: '@fontsource/source-serif-4/files/source-serif-4-latin-400-normal.woff2',
-  serifStrong: '@fontsource/source-serif-4/files/source-serif-4-latin-600-normal.woff2',
-  sans: '@fontsource/atkinson-hyperlegible/files/atkinson-hyperlegible-latin-400-normal.woff2',
-  sansStrong: '@fontsource/atkinson-hyperlegible/files/atkinson-hyperlegible-latin-700-normal.woff2',
-};
+export const PAGE_FONT_FILES: FontFiles = files('woff2');
+
+/** The PDF library cannot subset composite glyphs of a woff2 file; the woff file holds the same outlines. */
+export const PDF_FONT_FILES: FontFiles = files('woff');

@@ -1,7 +1,14 @@
 /** Text from outside never becomes markup. */
-const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
+const ENTITIES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
 
-export const escapeMarkup = (text: string): string => text.replace(/[&<>"']/g, (character) => ENTITIES[character] ?? character);
+export const escapeMarkup = (text: string): string =>
+  text.replace(/[&<>"']/g, (character) => ENTITIES[character] ?? character);
 
 /** Tagged template: every value is escaped unless it is markup already, an array of markup, or absent. */
 export class Markup {

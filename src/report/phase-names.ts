@@ -13,7 +13,10 @@ export interface PhaseNames {
 
 const GAP = 8;
 
-/** Each name starts at its phase; a short phase's name moves up a row, with a tick down to where it belongs. */
+/**
+ * A name that fits over its own phase stands in the row next to the plot; a longer one moves up, so that no tick
+ * ever runs through a name.
+ */
 export function phaseNames({ phases, xAt, right, rowHeight, rows }: PhaseNames): readonly Mark[] {
   const rowEnds = new Array<number>(rows).fill(Number.NEGATIVE_INFINITY);
   const bottom = rowHeight * rows;
@@ -23,8 +26,9 @@ export function phaseNames({ phases, xAt, right, rowHeight, rows }: PhaseNames):
     const at = xAt(phase.fromS);
     // A name at the right edge is pulled back inside the figure.
     const start = Math.min(at + 3, right - textWidth(text));
+    const fits = start + textWidth(text) <= xAt(phase.toS);
     // Row 0 is the one nearest to the plot.
-    const row = rowEnds.findIndex((end) => start > end + GAP);
+    const row = rowEnds.findIndex((end, i) => start > end + GAP && (i > 0 || fits));
     marks.push({
       kind: 'line',
       pen: 'axis',

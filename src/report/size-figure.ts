@@ -3,7 +3,7 @@ import { scaleLog } from 'd3-scale';
 import type { Interval } from '../diagnosis/finding.ts';
 import { type Drawing, type Mark, rectangle, textWidth } from './drawing.ts';
 import type { Limit } from './limits.ts';
-import { intervalInWords, millimetres, THIN } from './numbers.ts';
+import { intervalInWords, millimetres, NBSP } from './numbers.ts';
 
 const TICKS_MM = [0.1, 0.2, 0.3, 0.5, 1, 2, 3, 5, 10];
 const SIDE = 24;
@@ -42,7 +42,7 @@ export function sizeFigure({ size, limits, width }: SizeFigure): Drawing {
         [at, LINE_Y + 4],
       ],
     });
-    const unit = i === shown.length - 1 ? `${THIN}mm` : '';
+    const unit = i === shown.length - 1 ? `${NBSP}mm` : '';
     marks.push({ kind: 'text', lettering: 'quiet', anchor: 'middle', at: [at, LINE_Y + 22], text: `${tick}${unit}` });
   });
   // Labels of limits alternate in height when they would touch.

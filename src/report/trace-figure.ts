@@ -8,7 +8,7 @@ import type { Overlay } from '../diagnosis/finding.ts';
 import type { Phase } from '../recording/recording.ts';
 import { commandLanes } from './command-lanes.ts';
 import { type Drawing, LETTER_SIZE, type Mark, type Point, rectangle } from './drawing.ts';
-import { fixed, THIN } from './numbers.ts';
+import { fixed, NBSP } from './numbers.ts';
 import { phaseNames } from './phase-names.ts';
 import type { SheetRecording } from './sheet.ts';
 import { CAUSE_WORDS, PHASE_WORDS } from './words.ts';
@@ -94,22 +94,31 @@ export function traceFigure(input: TraceFigure): Drawing {
         [right, y(tick)],
       ],
     });
-    marks.push({ kind: 'text', lettering: 'quiet', anchor: 'end', at: [MARGIN_LEFT - 6, y(tick) + 4], text: fixed(tick, yDecimals) });
+    marks.push({
+      kind: 'text',
+      lettering: 'quiet',
+      anchor: 'end',
+      at: [MARGIN_LEFT - 6, y(tick) + 4],
+      text: fixed(tick, yDecimals),
+    });
   }
   marks.push({ kind: 'text', lettering: 'strong', anchor: 'start', at: [0, NAME_ROW * NAME_ROWS - 3], text: 'kPa' });
   marks.push(...phaseNames({ phases: recording.phases, xAt, right, rowHeight: NAME_ROW, rows: NAME_ROWS }));
   if (rival !== undefined) {
-    marks.push({ kind: 'area', pen: 'rival-band', points: band(rival) }, { kind: 'line', pen: 'rival', points: line(rival) });
+    marks.push(
+      { kind: 'area', pen: 'rival-band', points: band(rival) },
+      { kind: 'line', pen: 'rival', points: line(rival) },
+    );
   }
   marks.push({ kind: 'area', pen: 'band', points: band(chosen) }, { kind: 'line', pen: 'model', points: line(chosen) });
-  marks.push({ kind: 'dots', pen: 'recorded', radius: 1.15, points: dots });
+  marks.push({ kind: 'dots', pen: 'recorded', radius: 1.3, points: dots });
 
   const lanes = commandLanes({ recording, xAt, right, top: plotBottom + 12, laneHeight: LANE, left: MARGIN_LEFT });
   marks.push(...lanes.marks);
   const axisY = plotBottom + 12 + lanes.height + LETTER_SIZE + 2;
   const ticks = x.ticks(width < 500 ? 4 : 7);
   ticks.forEach((tick, i) => {
-    const unit = i === ticks.length - 1 ? `${THIN}${inMinutes ? 'min' : 's'}` : '';
+    const unit = i === ticks.length - 1 ? `${NBSP}${inMinutes ? 'min' : 's'}` : '';
     const nearEnd = x(tick) > right - 16;
     marks.push({
       kind: 'text',

@@ -48,8 +48,14 @@ export const CAUSE_WORDS: Readonly<Record<CauseId, CauseWords>> = {
     name: 'fill-limit valve stuck open',
     plain: 'the valve in the tank that ends filling stays open',
   },
-  sensor_bias: { name: 'tank pressure sensor: zero is off', plain: 'the tank pressure sensor reads wrong by a fixed amount' },
-  sensor_gain: { name: 'tank pressure sensor: scale is off', plain: 'the tank pressure sensor reads too much or too little' },
+  sensor_bias: {
+    name: 'tank pressure sensor: zero is off',
+    plain: 'the tank pressure sensor reads wrong by a fixed amount',
+  },
+  sensor_gain: {
+    name: 'tank pressure sensor: scale is off',
+    plain: 'the tank pressure sensor reads too much or too little',
+  },
   sensor_stuck: { name: 'tank pressure sensor stuck', plain: 'the tank pressure sensor does not move' },
   sensor_noisy: { name: 'tank pressure sensor noisy', plain: 'the tank pressure sensor or its wiring is unsteady' },
   canister_saturated: {
