@@ -67,7 +67,7 @@ export function trueVapourPressure(
 /**
  * The same law as two coefficients for one fuel, for use in loops.
  *
- * Valid: as trueVapourPressure; differs from it by AP-42's rounding of coefficients, below 0.1 %.
+ * Valid: as trueVapourPressure; differs from it by AP-42's rounding of coefficients, below 0.2 %.
  * Source: AP-42 7.1, Fig. 7.1-15.
  * @param reidVapourPressurePa Reid vapour pressure [Pa]
  * @param astmSlope slope of the distillation curve at 10 % [degF/%]
