@@ -24,8 +24,8 @@ export function phaseNames({ phases, xAt, right, rowHeight, rows }: PhaseNames):
   for (const phase of phases) {
     const text = PHASE_WORDS[phase.kind];
     const at = xAt(phase.fromS);
-    // A name at the right edge is pulled back inside the figure.
-    const start = Math.min(at + 3, right - textWidth(text));
+    // A name that would leave the figure stands on the other side of its tick.
+    const start = at + 3 + textWidth(text) <= right ? at + 3 : at - 4 - textWidth(text);
     const fits = start + textWidth(text) <= xAt(phase.toS);
     // Row 0 is the one nearest to the plot.
     const row = rowEnds.findIndex((end, i) => start > end + GAP && (i > 0 || fits));

@@ -57,6 +57,7 @@ section.first h2{color:var(--accent)}
 .plain{font:400 1.25rem/1.4 'Source Serif 4',serif;margin-top:.75rem}
 .small{font-size:.9375rem;color:var(--quiet)}
 figure{margin:1rem 0 0}
+figure>p:first-child{margin-top:0}
 figure svg{display:block;width:100%;height:auto}
 figcaption{font-size:.9375rem;color:var(--quiet);margin-top:.35rem}
 .narrow{display:none}
