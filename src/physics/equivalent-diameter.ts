@@ -46,7 +46,7 @@ export function diameterFromEffectiveArea(effectiveAreaM2: number, dischargeCoef
  * @param upstreamAbsPa absolute pressure upstream [Pa]
  * @param downstreamAbsPa absolute pressure downstream [Pa]
  * @param upstreamTemperatureK gas temperature upstream [K]
- * @param specificGasConstant [J/(kg K)]
+ * @param specificGasConstant of the gas [J/(kg K)]
  * @param gamma ratio of heat capacities [-]
  * @returns mass flow [kg/s]
  */
@@ -77,7 +77,7 @@ export function massFlowFromDiameter(
  * @param upstreamAbsPa absolute pressure upstream [Pa]
  * @param downstreamAbsPa absolute pressure downstream [Pa]
  * @param upstreamTemperatureK gas temperature upstream [K]
- * @param specificGasConstant [J/(kg K)]
+ * @param specificGasConstant of the gas [J/(kg K)]
  * @param gamma ratio of heat capacities [-]
  * @returns equivalent diameter [m]
  */

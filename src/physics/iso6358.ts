@@ -44,7 +44,7 @@ export function iso6358MassFlow(
  * Valid: choked flow of an ideal gas.
  * Source: ISO 6358 choked form equated with the isentropic choked orifice.
  * @param effectiveAreaM2 discharge coefficient times bore area [m2]
- * @param specificGasConstant [J/(kg K)]
+ * @param specificGasConstant of the gas [J/(kg K)]
  * @param gamma ratio of heat capacities [-]
  * @returns sonic conductance [m3/(s Pa)]
  */
@@ -61,7 +61,7 @@ export function sonicConductanceFromArea(effectiveAreaM2: number, specificGasCon
  * Valid: as sonicConductanceFromArea.
  * Source: as sonicConductanceFromArea.
  * @param sonicConductance C [m3/(s Pa)]
- * @param specificGasConstant [J/(kg K)]
+ * @param specificGasConstant of the gas [J/(kg K)]
  * @param gamma ratio of heat capacities [-]
  * @returns effective area [m2]
  */
