@@ -2,7 +2,7 @@ import { guessUnitFromValues, mustBeAbsolute } from './guess-unit.ts';
 import type { ColumnMapping } from './mapping.ts';
 import { OWN_COLUMNS } from './own-columns.ts';
 import type { RawColumn } from './raw-column.ts';
-import { type AffineUnit, lookUpUnit } from './unit-lookup.ts';
+import { type ColumnUnit, lookUpUnit } from './unit-lookup.ts';
 import { rangeOf } from './value-range.ts';
 
 /** A column in SI units with the mapping that led there, or the reason why it cannot be read. */
@@ -45,7 +45,7 @@ function convertSwitch(column: RawColumn, values: Float64Array): ConvertedColumn
   return { ok: true, values, mapping: column.mapping, unreadable };
 }
 
-function scale(values: Float64Array, unit: AffineUnit): void {
+function scale(values: Float64Array, unit: ColumnUnit): void {
   const { factor, offset } = unit;
   // Powers of ten divide exactly, so that a file written and read again gives the same doubles.
   const divisor = Math.round(1 / factor);

@@ -139,6 +139,8 @@ export class CsvRecordingReader {
 
   private parsePiece(piece: string, last: boolean): number {
     const { data, errors, meta } = this.parser!.parse(piece, 0, !last);
+    // What follows the last line break is no line.
+    if (last && piece.endsWith(this.layout!.format.newline)) data.pop();
     const error = errors[0];
     if (error) {
       for (let k = 0; k < Math.min(error.row ?? 0, data.length); k++) this.line += this.breaksIn(data[k]!) + 1;

@@ -1,10 +1,10 @@
 import { NAME_RULES, OTHER_THINGS, SECOND_BANK } from './column-names.ts';
 import type { CsvFormat } from './csv-format.ts';
 import type { ColumnMapping } from './mapping.ts';
-import { CHANNEL_ORDER, OWN_COLUMNS, ownHeader } from './own-columns.ts';
+import { CHANNEL_ORDER, type ChannelQuantity, OWN_COLUMNS, ownHeader } from './own-columns.ts';
 import type { ChannelName } from './recording.ts';
 import { isOpenOrShut, isWord } from './switch-words.ts';
-import { type AffineUnit, lookUpUnit } from './unit-lookup.ts';
+import { type ColumnUnit, lookUpUnit } from './unit-lookup.ts';
 
 /** Header in lower case, camel case parted, everything else one space. */
 export function plainHeader(header: string): string {
@@ -16,24 +16,26 @@ export function plainHeader(header: string): string {
 }
 
 export interface UnitHint {
-  readonly unit: AffineUnit;
+  readonly unit: ColumnUnit;
   readonly reason: string;
 }
 
 /** The unit that a header states: in brackets, behind an underscore, or as its last word. */
-export function unitInHeader(header: string): UnitHint | undefined {
+export function unitInHeader(header: string, quantity: ChannelQuantity): UnitHint | undefined {
   const bracket = /[[({]\s*([^\])}]+?)\s*[\])}]/.exec(header);
   if (bracket) {
-    const unit = lookUpUnit(bracket[1]!.replace(/\b(abs|absolute|gauge|g|rel)\b/gi, '').trim() || bracket[1]!);
+    const unit = lookUpUnit(bracket[1]!);
     if (unit) return { unit, reason: `the header says ${bracket[0]}` };
   }
   const pieces = header.trim().split(/[\s_]+/);
   for (let take = Math.min(3, pieces.length - 1); take >= 1; take--) {
     const text = pieces.slice(-take).join('');
     // One letter is taken for a unit only behind an underscore ("temp_c"); "F" alone may be anything.
-    if (text.length === 1 && !/_[a-zA-Z]$/.test(header.trim()) && !/[°%]/.test(text)) continue;
+    if (/^[a-z0-9]$/i.test(text) && !/_[a-z]$/i.test(header.trim())) continue;
     const unit = lookUpUnit(text);
-    if (unit && text !== '1') return { unit, reason: `the header ends in "${pieces.slice(-take).join('_')}"` };
+    // A last word counts only where it fits: "in" is rarely inches. Volts tell that a sensor was read raw.
+    if (unit && (unit.quantity === quantity || unit.quantity === 'voltage'))
+      return { unit, reason: `the header ends in "${pieces.slice(-take).join('_')}"` };
   }
   return undefined;
 }
@@ -77,7 +79,9 @@ function guessOne(header: string, unitCell: string | undefined, sample: readonly
   if (!found) return { column: header, channel: null, confidence: 0, reasons: ['the header is none that is known'] };
   const reasons = [found.reason];
   const fromRow = unitCell === undefined ? undefined : lookUpUnit(unitCell.trim().replace(/^[[({]|[\])}]$/g, ''));
-  const hint = fromRow ? { unit: fromRow, reason: `the unit row says ${unitCell?.trim()}` } : unitInHeader(header);
+  const hint = fromRow
+    ? { unit: fromRow, reason: `the unit row says ${unitCell?.trim()}` }
+    : unitInHeader(header, OWN_COLUMNS[found.channel].quantity);
   let { channel, confidence } = found;
   let quantity = OWN_COLUMNS[channel].quantity;
   // A tank pressure in volts is the sensor's output.
@@ -92,7 +96,7 @@ function guessOne(header: string, unitCell: string | undefined, sample: readonly
       reasons.push('on is taken as energised, and an energised vent valve is closed (common practice)');
     return { column: header, channel, ...(found.inverted ? { inverted: true } : {}), confidence, reasons };
   }
-  if (sample.some(isWord) && quantity !== 'fraction') {
+  if (channel !== 'purgeDuty' && sample.filter(isWord).length > sample.length / 2) {
     return { column: header, channel: null, confidence: 0, reasons: ['cells hold words where numbers are expected'] };
   }
   if (hint && hint.unit.quantity !== quantity) {
@@ -106,7 +110,8 @@ function guessOne(header: string, unitCell: string | undefined, sample: readonly
   }
   if (quantity === 'pressure' && channel !== 'barometricPa' && channel !== 'manifoldAbsPa') {
     const text = `${plainHeader(header)} ${unitCell ?? ''}`;
-    if (isGauge.test(text)) result.reference = 'gauge';
+    if (hint?.unit.reference) result.reference = hint.unit.reference;
+    else if (isGauge.test(text)) result.reference = 'gauge';
     else if (isAbsolute.test(text)) result.reference = 'absolute';
     // Our own names mean gauge.
     else if (found.confidence === 1) result.reference = 'gauge';

@@ -69,8 +69,8 @@ export function guessUnitFromValues(channel: ChannelName, range: ValueRange): Un
     case 'coolantTemperatureK': {
       if (min > 200) return { unit: 'K', confidence: 0.8, reason: `${span} fit kelvin` };
       const hottestC = channel === 'coolantTemperatureK' ? 125 : channel === 'intakeTemperatureK' ? 80 : 55;
-      if (max > hottestC) return { unit: 'degF', confidence: 0.7, reason: `${span} are too hot for degC` };
-      return { unit: 'degC', confidence: 0.6, reason: `no unit is given; ${span} are read as degC, but may be degF` };
+      if (max > hottestC) return { unit: '°F', confidence: 0.7, reason: `${span} are too hot for °C` };
+      return { unit: '°C', confidence: 0.6, reason: `no unit is given; ${span} are read as °C, but may be °F` };
     }
     case 'purgeDuty':
     case 'fuelLevel':

@@ -1,15 +1,8 @@
+import type { Quantity } from '../units/unit-table.ts';
 import type { ChannelName } from './recording.ts';
 
 /** What kind of quantity a channel holds; `switch` is an on/off command. */
-export type ChannelQuantity =
-  | 'pressure'
-  | 'voltage'
-  | 'fraction'
-  | 'switch'
-  | 'temperature'
-  | 'rotational-speed'
-  | 'speed'
-  | 'volume-flow';
+export type ChannelQuantity = Quantity | 'switch';
 
 export interface OwnColumn {
   readonly base: string;
@@ -31,17 +24,17 @@ export const OWN_COLUMNS: Readonly<Record<ChannelName, OwnColumn>> = {
   pumpOn: { base: 'pump_on', quantity: 'switch' },
   changeoverToTank: { base: 'changeover_to_tank', quantity: 'switch' },
   fuelLevel: { base: 'fuel_level', suffix: 'pct', unit: '%', quantity: 'fraction' },
-  ambientTemperatureK: { base: 'ambient_temp', suffix: 'c', unit: 'degC', quantity: 'temperature' },
-  fuelTemperatureK: { base: 'fuel_temp', suffix: 'c', unit: 'degC', quantity: 'temperature' },
-  coolantTemperatureK: { base: 'coolant_temp', suffix: 'c', unit: 'degC', quantity: 'temperature' },
-  intakeTemperatureK: { base: 'intake_temp', suffix: 'c', unit: 'degC', quantity: 'temperature' },
+  ambientTemperatureK: { base: 'ambient_temp', suffix: 'c', unit: '°C', quantity: 'temperature' },
+  fuelTemperatureK: { base: 'fuel_temp', suffix: 'c', unit: '°C', quantity: 'temperature' },
+  coolantTemperatureK: { base: 'coolant_temp', suffix: 'c', unit: '°C', quantity: 'temperature' },
+  intakeTemperatureK: { base: 'intake_temp', suffix: 'c', unit: '°C', quantity: 'temperature' },
   barometricPa: { base: 'baro', suffix: 'kpa', unit: 'kPa', quantity: 'pressure' },
   manifoldAbsPa: { base: 'map', suffix: 'kpa', unit: 'kPa', quantity: 'pressure' },
-  engineSpeedRpm: { base: 'engine', suffix: 'rpm', unit: '1/min', quantity: 'rotational-speed' },
+  engineSpeedRpm: { base: 'engine', suffix: 'rpm', unit: '1/min', quantity: 'rotational speed' },
   vehicleSpeedMPerS: { base: 'vehicle_speed', suffix: 'kmh', unit: 'km/h', quantity: 'speed' },
   shortTrim: { base: 'stft', suffix: 'pct', unit: '%', quantity: 'fraction' },
   longTrim: { base: 'ltft', suffix: 'pct', unit: '%', quantity: 'fraction' },
-  fillFlowM3PerS: { base: 'fill_flow', suffix: 'l_per_min', unit: 'L/min', quantity: 'volume-flow' },
+  fillFlowM3PerS: { base: 'fill_flow', suffix: 'l_per_min', unit: 'L/min', quantity: 'volume flow' },
 };
 
 export const CHANNEL_ORDER = Object.keys(OWN_COLUMNS) as ChannelName[];

@@ -1,4 +1,5 @@
 import type { ColumnMapping } from './mapping.ts';
+import { OWN_COLUMNS } from './own-columns.ts';
 import { type DecimalMark, isMissing, parseDecimal } from './parse-number.ts';
 import { Tally } from './read-report.ts';
 import type { ChannelName } from './recording.ts';
@@ -38,6 +39,7 @@ export class RawColumn {
   missing = 0;
   private readonly decimal: DecimalMark;
   private readonly openIsOne: boolean;
+  private readonly takesWords: boolean;
 
   constructor(index: number, channel: ChannelName, mapping: ColumnMapping, decimal: DecimalMark) {
     this.index = index;
@@ -45,6 +47,9 @@ export class RawColumn {
     this.mapping = mapping;
     this.decimal = decimal;
     // In a column that says the opposite of its channel the words turn round too.
+    // A purge command may be written as on and off, but not beside numbers in a stated unit.
+    this.takesWords =
+      OWN_COLUMNS[channel].quantity === 'switch' || (channel === 'purgeDuty' && mapping.unit === undefined);
     this.openIsOne = OPEN_IS_ONE.has(channel) !== (mapping.inverted === true);
   }
 
@@ -59,7 +64,7 @@ export class RawColumn {
       this.missing++;
       return;
     }
-    const word = switchValue(cell, this.openIsOne);
+    const word = this.takesWords ? switchValue(cell, this.openIsOne) : undefined;
     if (word === undefined) {
       this.unreadable.add(line, cell);
       return;

@@ -1,0 +1,118 @@
+import type { PhaseKind, Recording } from './recording.ts';
+
+/** Rise of the level that counts as fuel going in, fraction of the tank; sensors swing by 1 to 2 %. */
+const LEAST_RISE = 0.02;
+/** Window over which the level's rise is measured, s. */
+const WINDOW_S = 8;
+/** Slowest filling that is told from slosh: 3 L/min into 60 L (judgement). */
+const LEAST_RATE_PER_S = 0.0008;
+/** The pressure step at start and stop is looked for this far from where the level tells it, s. */
+const STEP_SEARCH_S = 10;
+/** A step of the pressure at nozzle start or stop is at least this large, Pa (judgement). */
+const LEAST_STEP_PA = 60;
+
+/** Level that does not flicker: the median of neighbours. */
+function smoothLevel(level: Float64Array): Float64Array {
+  return level.map((value, i) => {
+    const near = [...level.subarray(Math.max(0, i - 2), i + 3)]
+      .filter((each) => !Number.isNaN(each))
+      .sort((a, b) => a - b);
+    return near.length === 0 ? value : near[Math.floor(near.length / 2)]!;
+  });
+}
+
+/** True where the level rises over a window around the sample. */
+export function levelRises(timeS: Float64Array, level: Float64Array): boolean[] {
+  const smooth = smoothLevel(level);
+  const n = timeS.length;
+  let from = 0;
+  let to = 0;
+  return Array.from(timeS, (t) => {
+    while (timeS[from]! < t - WINDOW_S / 2) from++;
+    while (to + 1 < n && timeS[to + 1]! <= t + WINDOW_S / 2) to++;
+    const rise = smooth[to]! - smooth[from]!;
+    const spanS = timeS[to]! - timeS[from]!;
+    return (
+      rise >= Math.min(LEAST_RISE, LEAST_RATE_PER_S * WINDOW_S * 2) && rise / Math.max(spanS, 1) >= LEAST_RATE_PER_S
+    );
+  });
+}
+
+/** Moves an edge to the largest pressure step near it: the gas answers at once, the float late. */
+function refine(timeS: Float64Array, pressure: Float64Array | undefined, at: number, sign: 1 | -1): number {
+  if (!pressure) return at;
+  let best = at;
+  let largest = LEAST_STEP_PA;
+  for (let i = 2; i < timeS.length; i++) {
+    if (Math.abs(timeS[i]! - timeS[at]!) > STEP_SEARCH_S) continue;
+    // Over two intervals, as a step may take more than one sample.
+    const step = sign * (pressure[i]! - pressure[i - 2]!);
+    if (step > largest) {
+      largest = step;
+      best = sign * (pressure[i - 1]! - pressure[i - 2]!) > step / 2 ? i - 1 : i;
+    }
+  }
+  return best;
+}
+
+/** Stretches of filling, as first and one past the last sample. */
+function fillingSpans(recording: Recording): [number, number][] {
+  const { timeS, channels, notes } = recording;
+  const n = timeS.length;
+  const flow = channels.fillFlowM3PerS;
+  const rises = flow
+    ? Array.from(flow, (value) => value > 0)
+    : channels.fuelLevel
+      ? levelRises(timeS, channels.fuelLevel)
+      : new Array<boolean>(n).fill(false);
+  let spans: [number, number][] = [];
+  for (let i = 0; i < n; i++) {
+    if (!rises[i]) continue;
+    const last = spans.at(-1);
+    if (last && i === last[1]) last[1] = i + 1;
+    else spans.push([i, i + 1]);
+  }
+  if (flow) return spans;
+  const pressure = channels.tankPressureGaugePa;
+  spans = spans.map(([from, to]) => [
+    refine(timeS, pressure, from, 1),
+    Math.min(n, refine(timeS, pressure, Math.min(n - 1, to), -1)),
+  ]);
+  const stops = (notes?.shutOffTimesS ?? []).filter((t) => t > timeS[0]! && t < timeS[n - 1]!);
+  if (stops.length === 0) return spans.filter(([from, to]) => to > from);
+  return cutAtShutOffs(timeS, spans, stops, pressure);
+}
+
+/** The noted shut-off times end the fillings exactly; what the level says gives the starts. */
+function cutAtShutOffs(
+  timeS: Float64Array,
+  spans: readonly [number, number][],
+  stops: readonly number[],
+  pressure: Float64Array | undefined,
+): [number, number][] {
+  const cut: [number, number][] = [];
+  let earliest = 0;
+  for (const stop of [...stops].sort((a, b) => a - b)) {
+    const to = timeS.findIndex((t) => t > stop);
+    const start = spans.find(([from, end]) => end > earliest && from < to)?.[0];
+    if (to < 0) continue;
+    // A short try hardly moves the float: the pressure step before the shut-off is then its start.
+    const from = start ?? refine(timeS, pressure, Math.max(earliest, to - 2), 1);
+    if (from < to) cut.push([Math.max(earliest, from), to]);
+    earliest = to;
+  }
+  const rest = spans.filter(([from, to]) => from >= earliest && to > from);
+  return [...cut, ...rest];
+}
+
+/** Phases of a refuelling from the fill flow, or from level, pressure and the noted shut-off times. */
+export function labelRefuelling(recording: Recording): PhaseKind[] {
+  const n = recording.timeS.length;
+  const labels = new Array<PhaseKind>(n).fill('baseline');
+  const spans = fillingSpans(recording);
+  const first = spans[0]?.[0];
+  if (first === undefined) return labels.fill('rest');
+  labels.fill('filled', first);
+  for (const [from, to] of spans) labels.fill('filling', from, to);
+  return labels;
+}

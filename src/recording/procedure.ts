@@ -1,0 +1,78 @@
+import { anyTrue, type Commands, readCommands, shareTrue } from './commands.ts';
+import { labelPressureOnly } from './phases-pressure-only.ts';
+import { levelRises } from './phases-refuelling.ts';
+import type { ProcedureKind, Recording } from './recording.ts';
+import { rangeOf } from './value-range.ts';
+
+export interface FoundProcedure {
+  readonly kind: ProcedureKind | 'unknown';
+  /** What spoke for it, in sentences for a reader. */
+  readonly reasons: readonly string[];
+}
+
+/** A level rise that is fuel going in and not slosh, fraction of the tank. */
+const LEAST_FILL = 0.05;
+/** Of the time purging without engine data, from which on it is a drive. */
+const LEAST_PURGE_SHARE = 0.02;
+
+function levelRise(recording: Recording): number {
+  const level = recording.channels.fuelLevel;
+  if (!level || level.length < 4) return 0;
+  const quarter = Math.max(1, Math.floor(level.length / 10));
+  const start = rangeOf(level.subarray(0, quarter))?.median;
+  const end = rangeOf(level.subarray(level.length - quarter))?.median;
+  if (start === undefined || end === undefined) return 0;
+  return levelRises(recording.timeS, level).includes(true) ? end - start : 0;
+}
+
+const drawn = (commands: Commands): boolean =>
+  commands.ventClosed?.some((shut, i) => shut && commands.purging?.[i] === true) ?? false;
+
+/** Tells which procedure a recording shows, from its commands, its channels and the notes; says why. */
+export function findProcedure(recording: Recording): FoundProcedure {
+  const { channels, notes } = recording;
+  if (notes?.procedure) return { kind: notes.procedure, reasons: ['the notes say so'] };
+  if (recording.timeS.length < 2) return { kind: 'unknown', reasons: ['there are fewer than two samples'] };
+  const commands = readCommands(recording);
+  if (anyTrue(commands.pumpOn)) return { kind: 'pump-run', reasons: ['the leak pump runs'] };
+  if (commands.isolationOpen && !drawn(commands) && !anyTrue(commands.purging))
+    return { kind: 'sealed-hold', reasons: ['the isolation valve is recorded, and nothing is purged'] };
+
+  const engineOff = commands.engineRuns !== undefined && shareTrue(commands.engineRuns) < 0.5;
+  const noted = (notes?.shutOffTimesS?.length ?? 0) > 0 || notes?.filledM3 !== undefined;
+  if (noted) return { kind: 'refuelling', reasons: ['the notes give shut-off times or a volume delivered'] };
+  if (channels.fillFlowM3PerS?.some((flow) => flow > 0)) return { kind: 'refuelling', reasons: ['fuel flows in'] };
+  const rise = levelRise(recording);
+  if (rise > LEAST_FILL && !anyTrue(commands.ventClosed) && (engineOff || commands.engineRuns === undefined))
+    return {
+      kind: 'refuelling',
+      reasons: [
+        `the level rises by ${Math.round(100 * rise)} %`,
+        engineOff ? 'the engine is off' : 'no engine speed is recorded',
+      ],
+    };
+
+  if (drawn(commands)) return { kind: 'vacuum-draw', reasons: ['the purge valve works while the vent is shut'] };
+  if (anyTrue(commands.ventClosed)) {
+    if (engineOff) return { kind: 'engine-off', reasons: ['the vent is shut', 'the engine is off'] };
+    if (commands.engineRuns)
+      return { kind: 'vacuum-draw', reasons: ['the vent is shut', 'the engine runs', 'no purge command is seen'] };
+    return commands.purging
+      ? { kind: 'engine-off', reasons: ['the vent is shut and nothing is purged', 'no engine speed is recorded'] }
+      : byPressure(recording, ['the vent is shut, but neither purge nor engine speed is recorded']);
+  }
+  if (commands.purging && shareTrue(commands.purging) > LEAST_PURGE_SHARE && !engineOff)
+    return { kind: 'purge-drive', reasons: ['purge is at work', 'the vent is never shut'] };
+  if (commands.ventClosed === undefined) return byPressure(recording, ['no vent command is recorded']);
+  return { kind: 'unknown', reasons: ['the vent is never shut, nothing is purged and no fuel goes in'] };
+}
+
+function byPressure(recording: Recording, reasons: readonly string[]): FoundProcedure {
+  const labels = labelPressureOnly(recording);
+  if (labels.includes('draw'))
+    return {
+      kind: 'vacuum-draw',
+      reasons: [...reasons, 'the pressure falls fast, stays and comes back, as in a vacuum draw'],
+    };
+  return { kind: 'unknown', reasons: [...reasons, 'the pressure shows no draw'] };
+}
