@@ -53,7 +53,8 @@ function findDraw(t: readonly number[], p: readonly number[], start: number): Dr
       top = i;
       continue;
     }
-    if (p[i]! > base - LEAST_DRAW_PA) continue;
+    // A fall that ends above ambient lets pressure out, as after refuelling.
+    if (p[i]! > base - LEAST_DRAW_PA || p[i]! > -LEAST_DRAW_PA / 2) continue;
     return followDraw(t, p, top, base);
   }
   return undefined;
@@ -82,6 +83,7 @@ function followDraw(t: readonly number[], p: readonly number[], top: number, bas
     // A gross leak: the vacuum is gone without any release.
     else if (base - p[i]! < NEAR_SHARE * depth) break;
   }
+  release = sharpen(t, p, release);
   let over = release;
   while (over < p.length && base - p[over]! > NEAR_SHARE * depth) over++;
   if (release === p.length) {
@@ -90,6 +92,19 @@ function followDraw(t: readonly number[], p: readonly number[], top: number, bas
     return { from: top, end, release: over, over };
   }
   return { from: top, end, release, over };
+}
+
+/** The release begins at the first fast interval within the window that showed it. */
+function sharpen(t: readonly number[], p: readonly number[], release: number): number {
+  const speed = (k: number): number => (p[k + 1]! - p[k]!) / Math.max(1e-9, t[k + 1]! - t[k]!);
+  let fastest = 0;
+  let last = release;
+  for (let k = release; k + 1 < p.length && t[k]! - t[release]! <= RELEASE_WINDOW_S; k++) {
+    fastest = Math.max(fastest, speed(k));
+    last = k;
+  }
+  for (let k = release; k <= last; k++) if (speed(k) > 0.3 * fastest) return k + 1;
+  return release;
 }
 
 /** Draws, holds and releases told from the pressure alone; everything else is baseline before and rest after. */

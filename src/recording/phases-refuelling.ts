@@ -1,7 +1,7 @@
 import type { PhaseKind, Recording } from './recording.ts';
 
-/** Rise of the level that counts as fuel going in, fraction of the tank; sensors swing by 1 to 2 %. */
-const LEAST_RISE = 0.02;
+/** Rise of the level that counts as fuel going in, fraction of the tank; over the window. */
+const LEAST_RISE = 0.012;
 /** Window over which the level's rise is measured, s. */
 const WINDOW_S = 8;
 /** Slowest filling that is told from slosh: 3 L/min into 60 L (judgement). */
@@ -10,6 +10,8 @@ const LEAST_RATE_PER_S = 0.0008;
 const STEP_SEARCH_S = 10;
 /** A step of the pressure at nozzle start or stop is at least this large, Pa (judgement). */
 const LEAST_STEP_PA = 60;
+/** Share of the rise below which the pressure counts as not yet pushed. */
+const NEAR_LOWEST = 0.2;
 
 /** Level that does not flicker: the median of neighbours. */
 function smoothLevel(level: Float64Array): Float64Array {
@@ -32,9 +34,7 @@ export function levelRises(timeS: Float64Array, level: Float64Array): boolean[] 
     while (to + 1 < n && timeS[to + 1]! <= t + WINDOW_S / 2) to++;
     const rise = smooth[to]! - smooth[from]!;
     const spanS = timeS[to]! - timeS[from]!;
-    return (
-      rise >= Math.min(LEAST_RISE, LEAST_RATE_PER_S * WINDOW_S * 2) && rise / Math.max(spanS, 1) >= LEAST_RATE_PER_S
-    );
+    return rise >= LEAST_RISE && rise / Math.max(spanS, 1) >= LEAST_RATE_PER_S;
   });
 }
 
@@ -53,6 +53,17 @@ function refine(timeS: Float64Array, pressure: Float64Array | undefined, at: num
     }
   }
   return best;
+}
+
+/** Where neither level nor notes tell: from the start of the strongest push to its top. */
+function pushOnly(pressure: Float64Array | undefined): [number, number][] {
+  if (!pressure) return [];
+  let top = 0;
+  pressure.forEach((value, i) => {
+    if (value > pressure[top]! || Number.isNaN(pressure[top]!)) top = i;
+  });
+  const start = startByPressure(pressure, 0, top + 1);
+  return start === undefined ? [] : [[start, top + 1]];
 }
 
 /** Stretches of filling, as first and one past the last sample. */
@@ -79,11 +90,30 @@ function fillingSpans(recording: Recording): [number, number][] {
     Math.min(n, refine(timeS, pressure, Math.min(n - 1, to), -1)),
   ]);
   const stops = (notes?.shutOffTimesS ?? []).filter((t) => t > timeS[0]! && t < timeS[n - 1]!);
-  if (stops.length === 0) return spans.filter(([from, to]) => to > from);
+  if (stops.length === 0) {
+    spans = spans.filter(([from, to]) => to > from);
+    return spans.length > 0 ? spans : pushOnly(pressure);
+  }
   return cutAtShutOffs(timeS, spans, stops, pressure);
 }
 
-/** The noted shut-off times end the fillings exactly; what the level says gives the starts. */
+/**
+ * Start of the filling that a shut-off ended: going back from it, where the pressure last stood near its
+ * lowest since the shut-off before. Undefined when the pressure does not tell.
+ */
+function startByPressure(pressure: Float64Array | undefined, earliest: number, stop: number): number | undefined {
+  if (!pressure) return undefined;
+  const part = pressure.subarray(earliest, stop);
+  const lowest = part.reduce((low, value) => (value < low ? value : low), Number.POSITIVE_INFINITY);
+  const atStop = part.slice(-2).reduce((high, value) => (value > high ? value : high), Number.NEGATIVE_INFINITY);
+  if (!(atStop - lowest > LEAST_STEP_PA)) return undefined;
+  const threshold = lowest + NEAR_LOWEST * (atStop - lowest);
+  let at = stop - 1;
+  while (at > earliest && !(pressure[at - 1]! < threshold)) at--;
+  return at;
+}
+
+/** The noted shut-off times end the fillings exactly; pressure, else level, tells the starts. */
 function cutAtShutOffs(
   timeS: Float64Array,
   spans: readonly [number, number][],
@@ -94,15 +124,13 @@ function cutAtShutOffs(
   let earliest = 0;
   for (const stop of [...stops].sort((a, b) => a - b)) {
     const to = timeS.findIndex((t) => t > stop);
-    const start = spans.find(([from, end]) => end > earliest && from < to)?.[0];
-    if (to < 0) continue;
-    // A short try hardly moves the float: the pressure step before the shut-off is then its start.
-    const from = start ?? refine(timeS, pressure, Math.max(earliest, to - 2), 1);
-    if (from < to) cut.push([Math.max(earliest, from), to]);
+    if (to <= earliest) continue;
+    const byLevel = spans.find(([from, end]) => end > earliest && from < to)?.[0];
+    const from = startByPressure(pressure, earliest, to) ?? byLevel ?? to - 1;
+    cut.push([Math.max(earliest, from), to]);
     earliest = to;
   }
-  const rest = spans.filter(([from, to]) => from >= earliest && to > from);
-  return [...cut, ...rest];
+  return cut;
 }
 
 /** Phases of a refuelling from the fill flow, or from level, pressure and the noted shut-off times. */

@@ -15,6 +15,21 @@ const LEAST_FILL = 0.05;
 /** Of the time purging without engine data, from which on it is a drive. */
 const LEAST_PURGE_SHARE = 0.02;
 
+/** Fuel going in against a blocked vent pushes the gas faster than heat can (judgement: 2 inH2O within 5 s). */
+const LEAST_PUSH_PA = 500;
+const PUSH_WINDOW_S = 5;
+
+/** Largest rise of the tank pressure within the window, Pa. */
+function fastestPush(recording: Recording): number {
+  const { timeS, channels } = recording;
+  const pressure = channels.tankPressureGaugePa;
+  let largest = 0;
+  for (let i = 0; pressure && i < timeS.length; i++)
+    for (let j = i + 1; j < timeS.length && timeS[j]! - timeS[i]! <= PUSH_WINDOW_S; j++)
+      largest = Math.max(largest, pressure[j]! - pressure[i]! || 0);
+  return largest;
+}
+
 function levelRise(recording: Recording): number {
   const level = recording.channels.fuelLevel;
   if (!level || level.length < 4) return 0;
@@ -49,6 +64,16 @@ export function findProcedure(recording: Recording): FoundProcedure {
       reasons: [
         `the level rises by ${Math.round(100 * rise)} %`,
         engineOff ? 'the engine is off' : 'no engine speed is recorded',
+      ],
+    };
+
+  const push = engineOff && !anyTrue(commands.ventClosed) && !anyTrue(commands.purging) ? fastestPush(recording) : 0;
+  if (push > LEAST_PUSH_PA)
+    return {
+      kind: 'refuelling',
+      reasons: [
+        `the pressure rises by ${Math.round(push)} Pa within ${PUSH_WINDOW_S} s`,
+        'the engine is off and the vent open, so only fuel going in can do that',
       ],
     };
 
