@@ -13,7 +13,8 @@ export interface JsonFile<T> {
 
 const at = (value: unknown, path: JsonPath): unknown =>
   path.reduce<unknown>(
-    (part, key) => (typeof part === 'object' && part !== null ? (part as Record<string | number, unknown>)[key] : undefined),
+    (part, key) =>
+      typeof part === 'object' && part !== null ? (part as Record<string | number, unknown>)[key] : undefined,
     value,
   );
 

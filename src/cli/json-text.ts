@@ -49,7 +49,11 @@ class Reader {
 
   fail(expected: string): never {
     const character = this.text[this.at];
-    throw new JsonTextError(this.at, character === undefined ? 'the end of the file' : JSON.stringify(character), expected);
+    throw new JsonTextError(
+      this.at,
+      character === undefined ? 'the end of the file' : JSON.stringify(character),
+      expected,
+    );
   }
 
   take(character: string): boolean {

@@ -13,6 +13,7 @@ export const sheetRecordingSchema = z.object({
   procedure: procedureSchema,
   phases: z.array(z.object({ kind: phaseKindSchema, fromS: z.number(), toS: z.number() })).readonly(),
   quality: z.array(z.string()).readonly().describe('Remarks on the recording, in words'),
+  warnings: z.array(z.string()).readonly().describe('What was left out or guessed in reading it'),
   conditions: z.object({
     fuelLevel: z.number().exactOptional().describe('fraction 0..1'),
     ambientTemperatureK: z.number().exactOptional(),

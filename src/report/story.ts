@@ -203,7 +203,7 @@ export function story(sheet: Sheet): Story {
     recordings: sheet.recordings.map((recording) => ({
       label: recording.label,
       rows: recordingRows(recording),
-      remarks: recording.quality,
+      remarks: [...recording.quality, ...recording.warnings],
     })),
     provenance: [
       ['made by', sheet.program],

@@ -140,7 +140,8 @@ export const sampleSheet: Sheet = {
         { kind: 'hold', fromS: 30, toS: RELEASE_S },
         { kind: 'release', fromS: RELEASE_S, toS: END_S },
       ],
-      quality: ['5 samples per second, no gaps', 'resolution 12 Pa'],
+      quality: ['5 samples per second, none missing', 'tank pressure: steps of 12 Pa'],
+      warnings: ['1 line left out (first: line 40): it is empty'],
       conditions: { fuelLevel: 0.41, ambientTemperatureK: 291.15, barometricPa: 100_900 },
       commands: {
         timeS: [0, 11, DRAW_FROM_S, DRAW_TO_S, RELEASE_S, END_S],

@@ -1,0 +1,28 @@
+/** Every published format by the name that `vaporwright schema NAME` and docs/schemas use. */
+import { z } from 'zod';
+import { mappingSchema } from '../recording/mapping.ts';
+import { limitsSchema } from '../report/limits.ts';
+import { storedSheetSchema } from '../report/sheet.ts';
+import { carSchema } from '../system/car.ts';
+import { machineFindingSchema } from './machine-finding.ts';
+import { notesSchema } from './notes.ts';
+import { errorSchema, readResultSchema, reportResultSchema } from './result-formats.ts';
+
+export const FORMATS: Readonly<Record<string, z.ZodType>> = {
+  car: carSchema,
+  mapping: mappingSchema,
+  notes: notesSchema,
+  limits: limitsSchema,
+  finding: storedSheetSchema,
+  diagnose: machineFindingSchema,
+  read: readResultSchema,
+  report: reportResultSchema,
+  error: errorSchema,
+};
+
+/** JSON Schema 2020-12. Objects that the program prints may gain fields in later versions. */
+export function jsonSchemaOf(name: string): object | undefined {
+  const format = FORMATS[name];
+  if (format === undefined) return undefined;
+  return { ...z.toJSONSchema(format, { io: 'input' }), title: `vaporwright ${name}` };
+}

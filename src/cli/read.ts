@@ -1,0 +1,72 @@
+/** `read`: any recording into our own columns, with the mapping that was used and the quality found. */
+import { mappingSchema } from '../recording/mapping.ts';
+import { writeRecordingCsv } from '../recording/write-csv.ts';
+import { qualityInWords } from '../report/quality-words.ts';
+import { carSchema } from '../system/car.ts';
+import { readJsonFile } from './json-file.ts';
+import { notesFor, notesSchema } from './notes.ts';
+import { printJson, printText, remark } from './output.ts';
+import { readRecordingFile } from './read-recording.ts';
+import { refuseOverwritingInput, writeWhole } from './write-whole.ts';
+
+export interface ReadOptions {
+  readonly out?: string;
+  readonly mapping?: string;
+  readonly car?: string;
+  readonly notes?: string;
+  readonly printMapping?: boolean;
+  readonly json?: boolean;
+}
+
+export async function readCommand(file: string, options: ReadOptions): Promise<void> {
+  const { out } = options;
+  if (out !== undefined) refuseOverwritingInput([out], [file]);
+  const mapping =
+    options.mapping === undefined
+      ? undefined
+      : readJsonFile(options.mapping, mappingSchema, 'vaporwright-mapping-1').value;
+  const car = options.car === undefined ? undefined : readJsonFile(options.car, carSchema, 'vaporwright-car-1').value;
+  const notes =
+    options.notes === undefined ? undefined : readJsonFile(options.notes, notesSchema, 'vaporwright-notes-1').value;
+  const own = notesFor(notes, file);
+  const read = await readRecordingFile(file, {
+    ...(mapping === undefined ? {} : { mapping }),
+    ...(car === undefined ? {} : { car }),
+    ...(own === undefined ? {} : { notes: own }),
+  });
+  if (out !== undefined) writeWhole([{ path: out, content: writeRecordingCsv(read.recording) }]);
+
+  if (options.printMapping === true) {
+    printText(JSON.stringify(read.mapping, null, 2));
+    return;
+  }
+  if (options.json === true) {
+    printJson({
+      schema: 'vaporwright-read-1',
+      file,
+      sha256: read.sha256,
+      written: out ?? null,
+      channels: Object.keys(read.recording.channels),
+      mapping: read.mapping,
+      report: read.report,
+      quality: read.quality,
+    });
+    return;
+  }
+  const lines = [`${file}: ${read.report.samples} samples from ${read.report.linesRead} lines`, '', 'Columns'];
+  for (const column of read.mapping.columns) {
+    const target =
+      column.channel === null
+        ? 'left out'
+        : [column.channel, ...(column.unit === undefined ? [] : [`in ${column.unit}`]), column.reference ?? '']
+            .join(' ')
+            .trim();
+    const sure = column.confidence === undefined ? '' : `  (${Math.round(column.confidence * 100)} % sure)`;
+    lines.push(`  ${column.column}: ${target}${sure}`);
+  }
+  lines.push('', 'Quality', ...qualityInWords(read.quality).map((text) => `  ${text}`));
+  if (read.report.warnings.length > 0) lines.push('', 'Warnings', ...read.report.warnings.map((text) => `  ${text}`));
+  printText(lines.join('\n'));
+  if (out === undefined) remark('Nothing was written; --out FILE writes the recording with our own columns.');
+  else remark(`Written: ${out}`);
+}
