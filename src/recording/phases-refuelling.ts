@@ -104,8 +104,9 @@ function fillingSpans(recording: Recording): [number, number][] {
 function startByPressure(pressure: Float64Array | undefined, earliest: number, stop: number): number | undefined {
   if (!pressure) return undefined;
   const part = pressure.subarray(earliest, stop);
-  const lowest = part.reduce((low, value) => (value < low ? value : low), Number.POSITIVE_INFINITY);
-  const atStop = part.slice(-2).reduce((high, value) => (value > high ? value : high), Number.NEGATIVE_INFINITY);
+  // Missing samples are NaN and take no part.
+  const lowest = Math.min(...part.filter((value) => !Number.isNaN(value)));
+  const atStop = Math.max(...Array.from(part.slice(-2), (value) => (Number.isNaN(value) ? lowest : value)));
   if (!(atStop - lowest > LEAST_STEP_PA)) return undefined;
   const threshold = lowest + NEAR_LOWEST * (atStop - lowest);
   let at = stop - 1;
@@ -125,7 +126,7 @@ function cutAtShutOffs(
   for (const stop of [...stops].sort((a, b) => a - b)) {
     const to = timeS.findIndex((t) => t > stop);
     if (to <= earliest) continue;
-    const byLevel = spans.find(([from, end]) => end > earliest && from < to)?.[0];
+    const byLevel = spans.find(([from]) => from >= earliest && from < to)?.[0];
     const from = startByPressure(pressure, earliest, to) ?? byLevel ?? to - 1;
     cut.push([Math.max(earliest, from), to]);
     earliest = to;
