@@ -22,7 +22,8 @@ export interface JsonText {
 }
 
 const keyOf = (path: JsonPath): string => JSON.stringify(path);
-const STRING = /"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y;
+/** From quote to quote; what stands between is judged by JSON.parse. */
+const STRING = /"(?:[^"\\\n]|\\.)*"/y;
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const SPACE = /[ \t\r\n]*/y;
 const WORDS: readonly (readonly [string, unknown])[] = [
@@ -63,13 +64,23 @@ class Reader {
     return true;
   }
 
+  string(expected: string): string {
+    const start = this.at;
+    const text = this.match(STRING) ?? this.fail(expected);
+    try {
+      return JSON.parse(text) as string;
+    } catch {
+      throw new JsonTextError(start, text, 'a string with valid escapes and no control characters');
+    }
+  }
+
   value(path: JsonPath): unknown {
     this.match(SPACE);
     this.offsets.set(keyOf(path), this.at);
     const character = this.text[this.at];
     if (character === '{') return this.object(path);
     if (character === '[') return this.array(path);
-    if (character === '"') return JSON.parse(this.match(STRING) ?? this.fail('a closed string without line breaks'));
+    if (character === '"') return this.string('a closed string without line breaks');
     for (const [word, value] of WORDS) {
       if (this.text.startsWith(word, this.at)) {
         this.at += word.length;
@@ -87,10 +98,9 @@ class Reader {
     do {
       this.match(SPACE);
       const keyAt = this.at;
-      const text = this.match(STRING) ?? this.fail('a key in double quotes');
-      const key = JSON.parse(text) as string;
+      const key = this.string('a key in double quotes');
       if (entries.some(([other]) => other === key)) {
-        throw new JsonTextError(keyAt, `the key ${text} a second time`, 'every key once');
+        throw new JsonTextError(keyAt, `the key ${JSON.stringify(key)} a second time`, 'every key once');
       }
       if (!this.take(':')) this.fail('":"');
       entries.push([key, this.value([...path, key])]);

@@ -1,0 +1,154 @@
+/** The command line: words and options here; what a command needs is loaded when it runs, so that help is quick. */
+import { Command, InvalidArgumentError, Option } from 'commander';
+import { COMPLAINTS } from './complaints.ts';
+import { EXIT_HELP } from './exit-codes.ts';
+import { PROGRAM_VERSION } from './version.ts';
+
+const codeList = (text: string): string[] => {
+  const codes = text
+    .split(/[\s,]+/)
+    .filter((code) => code !== '')
+    .map((code) => code.toUpperCase());
+  const wrong = codes.find((code) => !/^[PCBU][0-3][0-9A-F]{3}$/.test(code));
+  if (wrong !== undefined) throw new InvalidArgumentError(`"${wrong}" is not a trouble code such as P0442.`);
+  return codes;
+};
+
+const examples = (...lines: readonly string[]): string =>
+  `\nExamples:\n${lines.map((line) => `  ${line}`).join('\n')}\n`;
+
+const JSON_OPTION = ['--json', 'print one JSON object on stdout (format: vaporwright schema)'] as const;
+
+/** Options that say what the recordings are; the same for `diagnose` and `report`. */
+const withJobOptions = (command: Command): Command =>
+  command
+    .option('--codes <list>', 'stored trouble codes, separated by commas', codeList)
+    .addOption(new Option('--complaint <type>', 'what the owner noticed').choices(COMPLAINTS))
+    .option('--notes <file>', 'notes on the recordings (JSON, format: vaporwright schema notes)')
+    .option('--mapping <file>', 'columns and units of the recordings (JSON, format: vaporwright schema mapping)');
+
+export function buildProgram(): Command {
+  const program = new Command('vaporwright')
+    .description('Finds faults in the fuel-vapour side of petrol cars from recordings of their self-tests.')
+    .version(PROGRAM_VERSION, '--version', 'print the version')
+    .showHelpAfterError('(run with --help for the options)')
+    .addHelpText('after', `\n${EXIT_HELP}\n`)
+    // Needed for `bench`, whose own options are passed on untouched.
+    .enablePositionalOptions();
+
+  withJobOptions(
+    program
+      .command('diagnose')
+      .summary('say which fault recordings show, how large and how sure')
+      .description('Says which fault the recordings of one car show, how large, how sure and why.')
+      .argument('<recordings...>', 'recordings of one car (CSV, plain or .gz)')
+      .requiredOption('--car <file>', 'what is known of the car (JSON, format: vaporwright schema car)'),
+  )
+    .option('--out <file>', 'also save the whole finding, for "report --finding"')
+    .option(...JSON_OPTION)
+    .addHelpText(
+      'after',
+      examples(
+        'vaporwright diagnose --car car.json hold.csv',
+        'vaporwright diagnose --car car.json --json monday.csv.gz tuesday.csv.gz',
+        'vaporwright diagnose --car car.json --codes P0456 --complaint smell --out finding.json hold.csv',
+      ),
+    )
+    .action(async (recordings: string[], options) =>
+      (await import('./diagnose.ts')).diagnoseCommand(recordings, options),
+    );
+
+  withJobOptions(
+    program
+      .command('report')
+      .summary('write the finding as one HTML file and a PDF')
+      .description('Writes the finding as one self-contained HTML file and a PDF.')
+      .argument('[recordings...]', 'recordings of one car, when no --finding is given')
+      .option('--car <file>', 'what is known of the car (JSON)'),
+  )
+    .option('--finding <file>', 'a finding saved by "diagnose --out", instead of recordings')
+    .option('--limits <file>', 'reference sizes to show (JSON, format: vaporwright schema limits)')
+    .option('--out <folder>', 'where report.html and report.pdf go', 'vaporwright-report')
+    .option(...JSON_OPTION)
+    .addHelpText(
+      'after',
+      examples(
+        'vaporwright report --car car.json hold.csv',
+        'vaporwright report --finding finding.json --out for-the-owner',
+        'vaporwright report --finding finding.json --limits our-limits.json',
+      ),
+    )
+    .action(async (recordings: string[], options) => (await import('./report.ts')).reportCommand(recordings, options));
+
+  program
+    .command('read')
+    .summary('read any recording, show mapping and quality, write our own columns')
+    .description('Reads any CSV recording, shows how its columns and units were understood and how good it is.')
+    .argument('<recording>', 'CSV file, plain or .gz')
+    .option('--out <file>', 'write the recording with our own columns and units')
+    .option('--mapping <file>', 'columns and units, instead of guessing (JSON)')
+    .option('--car <file>', 'car file; its sensor range turns volts into pressure')
+    .option('--notes <file>', 'notes on the recording (JSON)')
+    .option('--print-mapping', 'print the mapping as JSON, to edit and give back with --mapping')
+    .option(...JSON_OPTION)
+    .addHelpText(
+      'after',
+      examples(
+        'vaporwright read logger.csv',
+        'vaporwright read logger.csv --print-mapping > mapping.json',
+        'vaporwright read logger.csv --mapping mapping.json --out hold.csv',
+      ),
+    )
+    .action(async (file: string, options) => (await import('./read.ts')).readCommand(file, options));
+
+  program
+    .command('simulate')
+    .summary('play a scenario and write its traces')
+    .description('Plays a scenario (car, fault, procedure) and writes the traces as CSV and SVG.')
+    .argument('<scenario>', 'scenario file (JSON, format: vaporwright schema scenario)')
+    .option('--out <name>', 'NAME.csv and NAME.svg are written; the scenario file’s name when absent')
+    .option(...JSON_OPTION)
+    .addHelpText(
+      'after',
+      examples(
+        'vaporwright simulate examples/small-leak.scenario.json',
+        'vaporwright simulate scenario.json --out trace',
+      ),
+    )
+    .action(async (file: string, options) => (await import('./simulate.ts')).simulateCommand(file, options));
+
+  program
+    .command('schema')
+    .summary('print the JSON Schema of a format')
+    .description('Prints the JSON Schema of a format; without a name, the names.')
+    .argument('[name]', 'name of the format')
+    .addHelpText('after', examples('vaporwright schema', 'vaporwright schema car > car.schema.json'))
+    .action(async (name: string | undefined) => (await import('./schema.ts')).schemaCommand(name));
+
+  program
+    .command('bench')
+    .summary('run a benchmark')
+    .description(
+      'Runs a benchmark in a clone of the project: accuracy, calibration, speed or csv; all but accuracy without a name.',
+    )
+    .argument('[name]', 'accuracy, calibration, speed or csv')
+    .argument('[arguments...]', 'passed to the benchmark')
+    .allowUnknownOption()
+    .passThroughOptions()
+    .addHelpText(
+      'after',
+      examples('vaporwright bench csv', 'vaporwright bench accuracy FOLDER --answers answers.jsonl'),
+    )
+    .action(async (name: string | undefined, rest: string[]) => (await import('./bench.ts')).benchCommand(name, rest));
+
+  program
+    .command('demo')
+    .summary('the whole job on the invented example that ships')
+    .description('Does the whole job on the invented example that ships: finding in words, report in a folder.')
+    .option('--out <folder>', 'where the report goes', 'vaporwright-report')
+    .option(...JSON_OPTION)
+    .addHelpText('after', examples('vaporwright demo', 'vaporwright demo --out /tmp/look'))
+    .action(async (options) => (await import('./demo.ts')).demoCommand(options));
+
+  return program;
+}
