@@ -12,10 +12,10 @@ export type ParsedUnit =
 /** One form for all spellings of a unit: compatibility characters folded, no spaces, dots or underscores. */
 function plain(text: string): string {
   return text
+    .replace(/[“”″]/g, '"')
     .normalize('NFKC')
     .replace(/[\s_·]/g, '')
     .replace(/(?<!\d)\.|\.(?!\d)/g, '')
-    .replace(/[“”″]/g, '"')
     .replace(/[°º˚]/g, 'deg')
     .replace(/μ/g, 'µ');
 }
