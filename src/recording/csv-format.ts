@@ -162,7 +162,7 @@ function placeHeader(best: Trial, newline: Newline, fileName: string, given: Map
     dataRow,
     header: uniqueNames(names),
     rawHeader: headerRow >= 0 ? names : [],
-    sample: rows.slice(dataRow, dataRow + SAMPLE_ROWS),
+    sample: rows.slice(dataRow, dataRow + SAMPLE_ROWS).filter((row) => !isRepeat(row, names) && filled(row) > 0),
   };
 }
 
@@ -170,6 +170,10 @@ const isHeader = (row: readonly string[], width: number): boolean =>
   row.length >= width - 1 &&
   filled(row) >= Math.max(2, width / 2) &&
   row.every((cell) => Number.isNaN(parseDecimal(cell, '.')));
+
+/** A header or unit row that stands again among the numbers. */
+export const isRepeat = (row: readonly string[], names: readonly string[]): boolean =>
+  row.every((cell, k) => cell.trim() === (names[k] ?? '').trim()) || isUnitRow(row);
 
 const bare = (cell: string): string => cell.trim().replace(/^[[({]|[\])}]$/g, '');
 

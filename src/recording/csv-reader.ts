@@ -1,7 +1,7 @@
 import Papa from 'papaparse';
 import { type AssembleOptions, assembleRecording, type CsvReading } from './assemble-recording.ts';
 import { CsvError } from './csv-error.ts';
-import { isUnitRow, stripReturn } from './csv-format.ts';
+import { isRepeat, stripReturn } from './csv-format.ts';
 import { type CsvLayout, findLayout } from './csv-layout.ts';
 import type { Mapping } from './mapping.ts';
 import { GrowingNumbers } from './raw-column.ts';
@@ -233,8 +233,7 @@ export class CsvRecordingReader {
     if (row.every((each) => each.trim() === '')) this.skip('blank', text);
     else if (cell.trim() === '') this.skip('no-time', text);
     else if (row[0]!.startsWith('#')) this.skip('comment', text);
-    else if (row.every((each, k) => each.trim() === (format.rawHeader[k] ?? '').trim()) || isUnitRow(row))
-      this.skip('repeated-header', text);
+    else if (isRepeat(row, format.rawHeader)) this.skip('repeated-header', text);
     else this.skip('unreadable-time', text);
   }
 }
