@@ -15,6 +15,7 @@ export const MASS_TRANSFER_FILLING_M_PER_S = 4e-3; // judgement: splashing, midd
 export const GAS_TO_WALL_W_PER_K = 3; // judgement: 0.6 m2 at 5 W/(m2 K), textbook range 2..10
 export const GAS_TO_FUEL_W_PER_K = 1; // judgement: 0.25 m2 at 4 W/(m2 K)
 export const FUEL_TO_AMBIENT_W_PER_K = 4; // judgement: 22 kg of petrol then follow the day with 3 h lag
+export const SHELL_HEAT_CAPACITY_J_PER_K = 15_000; // judgement: 8 kg of polyethylene at 1.9 kJ/(kg K)
 export const CAP_RELIEF_PRESSURE_PA = 12_000; // from memory: +1.5..+2.5 psi
 export const CAP_RELIEF_VACUUM_PA = 6_000; // from memory: -0.5..-1 psi
 export const RELIEF_SPAN_PA = 1_500; // judgement
@@ -28,6 +29,7 @@ export const TRANSFER_FLOW_M3_PER_S = 2e-5; // from memory: 60..100 L/h
 export const UNUSABLE_FRACTION = 0.02; // judgement
 
 export const REID_VAPOUR_PRESSURE_PA = 62_000; // AP-42 7.1 lists RVP 9 psi as ordinary summer petrol
+export const FUEL_HEAT_CAPACITY_J_PER_KG_K = 2200; // from memory: petrol near 20 degC
 export const ETHANOL_VOLUME_FRACTION = 0.1; // common practice, no source
 
 export const FILL_LIMIT_DIAMETER_M = 8e-3; // judgement; 12 mm with on-board recovery
@@ -103,6 +105,7 @@ export function defaultParameters(): SystemParameters {
       gasToWallWPerK: GAS_TO_WALL_W_PER_K,
       gasToFuelWPerK: GAS_TO_FUEL_W_PER_K,
       fuelToAmbientWPerK: FUEL_TO_AMBIENT_W_PER_K,
+      shellHeatCapacityJPerK: SHELL_HEAT_CAPACITY_J_PER_K,
       reliefPressurePa: CAP_RELIEF_PRESSURE_PA,
       reliefVacuumPa: CAP_RELIEF_VACUUM_PA,
       reliefSpanPa: RELIEF_SPAN_PA,
@@ -120,6 +123,7 @@ export function defaultParameters(): SystemParameters {
       reidVapourPressurePa: REID_VAPOUR_PRESSURE_PA,
       ethanolVolumeFraction: ETHANOL_VOLUME_FRACTION,
       densityKgPerM3: PETROL_DENSITY_60F,
+      heatCapacityJPerKgK: FUEL_HEAT_CAPACITY_J_PER_KG_K,
       vapourPressureFactor: 1,
     },
     tankVent: {

@@ -75,14 +75,16 @@ export interface TankSpace {
   readonly gasToFuelWPerK: number;
   /** Fuel to ambient, W/K. */
   readonly fuelToAmbientWPerK: number;
+  /** Shell that warms with the fuel, J/K. */
+  readonly shellHeatCapacityJPerK: number;
 }
 
 export interface FuelProperties {
   /** Reid vapour pressure of the hydrocarbon part and ethanol together, Pa. */
   readonly reidVapourPressurePa: number;
   readonly ethanolVolumeFraction: number;
-  /** Density, kg/m3. */
   readonly densityKgPerM3: number;
+  readonly heatCapacityJPerKgK: number;
   /** Molar mass of the vapour, kg/mol. */
   readonly vapourMolarMassKgPerMol: number;
   /** Factor on the vapour pressure from the tables: what the seasonal fuel differs by. */

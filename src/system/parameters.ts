@@ -27,6 +27,7 @@ export interface TankParameters {
   gasToWallWPerK: number;
   gasToFuelWPerK: number;
   fuelToAmbientWPerK: number;
+  shellHeatCapacityJPerK: number;
   reliefPressurePa: number;
   reliefVacuumPa: number;
   reliefSpanPa: number;
@@ -49,6 +50,7 @@ export interface FuelParameters {
   reidVapourPressurePa: number;
   ethanolVolumeFraction: number;
   densityKgPerM3: number;
+  heatCapacityJPerKgK: number;
   vapourPressureFactor: number;
 }
 

@@ -35,6 +35,7 @@ export function tankSpace(
       reidVapourPressurePa: fuel.reidVapourPressurePa,
       ethanolVolumeFraction: fuel.ethanolVolumeFraction,
       densityKgPerM3: fuel.densityKgPerM3,
+      heatCapacityJPerKgK: fuel.heatCapacityJPerKgK,
       vapourMolarMassKgPerMol: vapourMolarMass(fuel.reidVapourPressurePa),
       vapourPressureFactor: fuel.vapourPressureFactor,
     },
@@ -44,6 +45,7 @@ export function tankSpace(
     gasToWallWPerK: share * tank.gasToWallWPerK,
     gasToFuelWPerK: share * tank.gasToFuelWPerK,
     fuelToAmbientWPerK: share * tank.fuelToAmbientWPerK,
+    shellHeatCapacityJPerK: share * tank.shellHeatCapacityJPerK,
   };
 }
 
