@@ -50,10 +50,21 @@ export function lockFingerprint(root = ROOT) {
   return `${createHash('sha256').update(lock).digest('hex')} node${process.versions.node.split('.')[0]}`;
 }
 
+/** True when someone ran npm by hand after the lock file last changed: nothing to do but leave our stamp. */
+function isInstalledByHand() {
+  const own = join(ROOT, 'node_modules', '.package-lock.json');
+  if (existsSync(STAMP) || !existsSync(own)) return false;
+  return statSync(own).mtimeMs >= statSync(join(ROOT, 'package-lock.json')).mtimeMs;
+}
+
 /** Installs the exact packages of the lock file when they are absent or belong to another lock file. */
 export async function ensurePackages() {
   const wanted = lockFingerprint();
   if (existsSync(STAMP) && readFileSync(STAMP, 'utf8') === wanted) return false;
+  if (isInstalledByHand()) {
+    writeFileSync(STAMP, wanted);
+    return false;
+  }
   await run(
     'npm',
     ['ci', '--no-audit', '--no-fund', '--loglevel=error'],
