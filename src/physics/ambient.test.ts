@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { uniform } from '../../test/published/uniform.ts';
 import { altitudeFromPressure, geopotentialAltitude, standardPressure, standardTemperature } from './atmosphere.ts';
 import { coilResistance, coilResistanceAt20C, coilTemperature } from './coil.ts';
 import { diurnalTemperature, scaledDiurnalTemperature } from './diurnal.ts';
@@ -9,7 +10,7 @@ import { waterSaturationPressure } from './water-vapour.ts';
 describe('atmosphere', () => {
   it('pressure and altitude invert each other; both fall with height', () => {
     fc.assert(
-      fc.property(fc.double({ min: -400, max: 5000, noNaN: true }), (z) => {
+      fc.property(uniform(-400, 5000), (z) => {
         expect(altitudeFromPressure(standardPressure(z))).toBeCloseTo(z, 5);
         expect(standardPressure(z + 1)).toBeLessThan(standardPressure(z));
         expect(standardTemperature(z + 1)).toBeLessThan(standardTemperature(z));
@@ -20,7 +21,7 @@ describe('atmosphere', () => {
 
   it('water vapour pressure rises with temperature', () => {
     fc.assert(
-      fc.property(fc.double({ min: 255, max: 320, noNaN: true }), (t) => {
+      fc.property(uniform(255, 320), (t) => {
         expect(waterSaturationPressure(t + 0.01)).toBeGreaterThan(waterSaturationPressure(t));
       }),
     );
@@ -30,7 +31,7 @@ describe('atmosphere', () => {
 describe('diurnal day', () => {
   it('repeats, has no jump, and scales to other extremes', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 86400, noNaN: true }), (t) => {
+      fc.property(uniform(0, 86400), (t) => {
         expect(diurnalTemperature(t + 86400)).toBeCloseTo(diurnalTemperature(t), 6);
         expect(Math.abs(diurnalTemperature(t + 60) - diurnalTemperature(t))).toBeLessThan(0.1);
         const scaled = scaledDiurnalTemperature(t, 280, 300);
@@ -46,15 +47,11 @@ describe('diurnal day', () => {
 describe('coil and permeation', () => {
   it('resistance, temperature and the value at 20 degC invert each other', () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: 5, max: 60, noNaN: true }),
-        fc.double({ min: 240, max: 400, noNaN: true }),
-        (ohm, t) => {
-          const hot = coilResistance(ohm, t);
-          expect(coilTemperature(ohm, hot)).toBeCloseTo(t, 6);
-          expect(coilResistanceAt20C(hot, t)).toBeCloseTo(ohm, 9);
-        },
-      ),
+      fc.property(uniform(5, 60), uniform(240, 400), (ohm, t) => {
+        const hot = coilResistance(ohm, t);
+        expect(coilTemperature(ohm, hot)).toBeCloseTo(t, 6);
+        expect(coilResistanceAt20C(hot, t)).toBeCloseTo(ohm, 9);
+      }),
     );
   });
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { uniform } from '../../test/published/uniform.ts';
 import { evaporationMassFlow, saturationTimeConstant, vapourRecoveryPressure } from './evaporation.ts';
 import {
   antoineCoefficients,
@@ -11,8 +12,8 @@ import {
   vapourMolarMass,
 } from './fuel-vapour.ts';
 
-const rvp = fc.double({ min: 35e3, max: 105e3, noNaN: true });
-const temperature = fc.double({ min: 255, max: 320, noNaN: true });
+const rvp = uniform(35e3, 105e3);
+const temperature = uniform(255, 320);
 
 describe('vapour pressure of petrol', () => {
   it('rises with temperature and with Reid vapour pressure', () => {

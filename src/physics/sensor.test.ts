@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { uniform } from '../../test/published/uniform.ts';
 import { clip, quantise, ratiometricPressure, ratiometricVoltage, sensorLagRate, sensorReading } from './sensor.ts';
 
-const gauge = fc.double({ min: -5000, max: 5000, noNaN: true });
+const gauge = uniform(-5000, 5000);
 
 describe('pressure sensor', () => {
   it('voltage and pressure invert each other', () => {
     fc.assert(
-      fc.property(gauge, fc.double({ min: 4.5, max: 5.5, noNaN: true }), (p, supply) => {
+      fc.property(gauge, uniform(4.5, 5.5), (p, supply) => {
         expect(ratiometricPressure(ratiometricVoltage(p, -3750, 1250, supply), -3750, 1250, supply)).toBeCloseTo(p, 6);
       }),
     );
@@ -15,7 +16,7 @@ describe('pressure sensor', () => {
 
   it('rounds to the nearest step and holds its limits', () => {
     fc.assert(
-      fc.property(gauge, fc.double({ min: 0.1, max: 100, noNaN: true }), (p, step) => {
+      fc.property(gauge, uniform(0.1, 100), (p, step) => {
         expect(Math.abs(quantise(p, step) - p)).toBeLessThanOrEqual(0.5 * step * (1 + 1e-9));
         expect(quantise(quantise(p, step), step)).toBeCloseTo(quantise(p, step), 6);
       }),

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { uniform } from '../../test/published/uniform.ts';
 import { dispensedTemperature, displacedGasFlow, displacedVapour, tankOverDispensed } from './refuelling.ts';
 import {
   vapourGeneration,
@@ -8,8 +9,8 @@ import {
   WADE_REDDY_COEFFICIENTS,
 } from './wade-reddy.ts';
 
-const rvp = fc.double({ min: 48e3, max: 90e3, noNaN: true });
-const temperature = fc.double({ min: 278, max: 312, noNaN: true });
+const rvp = uniform(48e3, 90e3);
+const temperature = uniform(278, 312);
 
 describe('Wade-Reddy', () => {
   it('adds over steps of temperature, and grows with volatility', () => {
