@@ -1,14 +1,15 @@
 /** Bundles src/cli into dist/, one chunk per command, so that help does not load what it does not need. */
-import { rmSync } from 'node:fs';
+import { renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 
 export async function bundle(root) {
   const { build } = await import('esbuild');
-  rmSync(join(root, 'dist'), { recursive: true, force: true });
+  // Built aside and moved into place, so that a program that starts meanwhile finds the old one or the new one.
+  const aside = join(root, `.dist-${process.pid}`);
   await build({
     absWorkingDir: root,
     entryPoints: { vaporwright: 'src/cli/main.ts' },
-    outdir: 'dist',
+    outdir: aside,
     outExtension: { '.js': '.mjs' },
     bundle: true,
     splitting: true,
@@ -19,4 +20,6 @@ export async function bundle(root) {
     sourcemap: true,
     logLevel: 'warning',
   });
+  rmSync(join(root, 'dist'), { recursive: true, force: true });
+  renameSync(aside, join(root, 'dist'));
 }

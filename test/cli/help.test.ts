@@ -1,0 +1,44 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { FORMATS, jsonSchemaOf } from '../../src/cli/formats.ts';
+import { ROOT, run } from './run.ts';
+
+const COMMANDS = ['diagnose', 'report', 'read', 'simulate', 'schema', 'bench', 'demo'];
+
+test('help lists every command and the exit codes, on stdout', () => {
+  const { code, stdout, stderr } = run(['--help']);
+  expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+  for (const command of COMMANDS) expect(stdout).toContain(`\n  ${command} `);
+  expect(stdout).toContain('130 cancelled');
+});
+
+test.each(COMMANDS)('%s: help has examples', (command) => {
+  const { code, stdout } = run([command, '--help']);
+  expect(code).toBe(0);
+  expect(stdout).toContain(`Examples:\n  vaporwright ${command}`);
+});
+
+test('the version is that of the package', () => {
+  const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { version: string };
+  expect(run(['--version'])).toEqual({ code: 0, stdout: `${version}\n`, stderr: '' });
+});
+
+describe('formats', () => {
+  const names = Object.keys(FORMATS);
+
+  test('are listed', () => {
+    expect(run(['schema']).stdout.trim().split('\n')).toEqual(names);
+  });
+
+  test.each(names)('%s: the published file is current (npm run schemas renews it)', (name) => {
+    const file = readFileSync(join(ROOT, 'docs', 'schemas', `${name}.schema.json`), 'utf8');
+    expect(JSON.parse(file)).toEqual(jsonSchemaOf(name));
+  });
+
+  test('a name that is none: 2', () => {
+    const { code, stderr } = run(['schema', 'poem']);
+    expect(code).toBe(2);
+    expect(stderr).toContain('there is no format "poem"');
+  });
+});
