@@ -3,7 +3,7 @@ import type { ColumnMapping } from './mapping.ts';
 import { OWN_COLUMNS } from './own-columns.ts';
 import type { RawColumn } from './raw-column.ts';
 import { type ColumnUnit, lookUpUnit } from './unit-lookup.ts';
-import { rangeOf } from './value-range.ts';
+import { largestOf, rangeOf } from './value-range.ts';
 
 /** A column in SI units with the mapping that led there, or the reason why it cannot be read. */
 export type ConvertedColumn =
@@ -60,7 +60,6 @@ export function convertColumn(column: RawColumn, values: Float64Array): Converte
   const { channel } = column;
   const { quantity } = OWN_COLUMNS[channel];
   if (quantity === 'switch') return convertSwitch(column, values);
-  const range = rangeOf(values);
   const mapping: ColumnMapping = { ...column.mapping };
   let unit = mapping.unit === undefined ? undefined : lookUpUnit(mapping.unit);
   if (mapping.unit !== undefined && unit?.quantity !== quantity)
@@ -71,8 +70,9 @@ export function convertColumn(column: RawColumn, values: Float64Array): Converte
       whatToDo: 'Correct the unit in the mapping',
     };
   if (unit === undefined) {
+    const range = rangeOf(values);
     // A column without a single number needs no unit.
-    const guess = range === undefined ? undefined : guessUnitFromValues(channel, range);
+    const guess = range === undefined ? undefined : guessUnitFromValues(channel, range, largestOf(values));
     if (guess) {
       unit = lookUpUnit(guess.unit);
       mapping.unit = guess.unit;
@@ -88,9 +88,9 @@ export function convertColumn(column: RawColumn, values: Float64Array): Converte
       };
   }
   if (unit) scale(values, unit);
-  const si = rangeOf(values);
   if (channel === 'tankPressureGaugePa' || channel === 'canisterPressureGaugePa' || channel === 'pumpPressureGaugePa') {
-    if (mapping.reference === undefined && si) {
+    const si = mapping.reference === undefined ? rangeOf(values) : undefined;
+    if (si) {
       mapping.reference = mustBeAbsolute(si.median) ? 'absolute' : 'gauge';
       mapping.reasons = [...(mapping.reasons ?? []), `a median of ${Math.round(si.median)} Pa is ${mapping.reference}`];
     }

@@ -7,13 +7,11 @@ export interface UnitGuess {
   readonly reason: string;
 }
 
-/** What is known of a column's numbers, whole file. */
+/** What is known of a column's numbers; of a long column without its outer 1 %. */
 export interface ValueRange {
   readonly min: number;
   readonly max: number;
   readonly median: number;
-  /** Largest number of all; `min` and `max` leave out the outer 1 % of a long column. */
-  readonly largest: number;
 }
 
 /** Ambient pressure at any place where cars drive, in the units that loggers write. */
@@ -35,7 +33,11 @@ export const mustBeAbsolute = (medianPa: number): boolean => medianPa > 60_000 &
 const text = (x: number): string => String(Number(x.toPrecision(4)));
 
 /** Guesses a unit that no header gave, from the range of the numbers; undefined when they fit several. */
-export function guessUnitFromValues(channel: ChannelName, range: ValueRange): UnitGuess | undefined {
+export function guessUnitFromValues(
+  channel: ChannelName,
+  range: ValueRange,
+  largestOfAll: number,
+): UnitGuess | undefined {
   const { min, max, median } = range;
   const largest = Math.max(Math.abs(min), Math.abs(max));
   const span = `numbers from ${text(min)} to ${text(max)}`;
@@ -75,7 +77,7 @@ export function guessUnitFromValues(channel: ChannelName, range: ValueRange): Un
     case 'purgeDuty':
     case 'fuelLevel':
       // A purge valve may work for a moment only, so its very largest number counts.
-      return (channel === 'purgeDuty' ? range.largest : max) <= 1 && range.largest > 0
+      return (channel === 'purgeDuty' ? largestOfAll : max) <= 1 && largestOfAll > 0
         ? { unit: '1', confidence: 0.7, reason: `${span} fit a fraction` }
         : { unit: '%', confidence: 0.8, reason: `${span} fit percent` };
     case 'shortTrim':

@@ -15,6 +15,13 @@ export function sortedSample(values: Float64Array): Float64Array {
   return sample.subarray(0, n).sort();
 }
 
+/** Largest number of all. */
+export function largestOf(values: Float64Array): number {
+  let largest = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < values.length; i++) if (values[i]! > largest) largest = values[i]!;
+  return largest;
+}
+
 export function quantile(sorted: Float64Array, q: number): number {
   if (sorted.length === 0) return Number.NaN;
   const at = q * (sorted.length - 1);
@@ -28,7 +35,5 @@ export function rangeOf(values: Float64Array): ValueRange | undefined {
   const sorted = sortedSample(values);
   if (sorted.length === 0) return undefined;
   const tail = sorted.length >= 100 ? 0.01 : 0;
-  let largest = Number.NEGATIVE_INFINITY;
-  for (const value of values) if (value > largest) largest = value;
-  return { min: quantile(sorted, tail), max: quantile(sorted, 1 - tail), median: quantile(sorted, 0.5), largest };
+  return { min: quantile(sorted, tail), max: quantile(sorted, 1 - tail), median: quantile(sorted, 0.5) };
 }
