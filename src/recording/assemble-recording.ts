@@ -70,7 +70,7 @@ function checkRows(rows: RawRows, fail: Fail): void {
     });
   if (rows.timeS.length < 2)
     throw fail({
-      ...(line === undefined ? {} : { line }),
+      line: line ?? Math.max(1, rows.linesRead),
       found: `${rows.timeS.length} readable samples in ${rows.linesRead} lines`,
       expected: 'at least 2 samples',
       whatToDo: 'Check that this is the whole recording',

@@ -68,8 +68,8 @@ export const PHASES = [
   'draw', // vent shut, purge pulling
   'settle', // the first seconds after the purge shut
   'hold', // all shut
-  'release', // vent reopened
-  'sealed', // engine off, vent shut
+  'release', // vent reopened, or purge opened on a pumped tank
+  'sealed', // vent shut without a draw: engine off, or the vapour check beside a draw
   'vented', // engine off, vent open
   'purge', // driving, vent open, purge at work
   'idle', // driving, no purge
