@@ -55,7 +55,10 @@ describe('exit codes and words', () => {
   });
 
   test('a car file with a name the format does not know: 3, at that name', () => {
-    const car = here.put('typo.json', '{"schema":"vaporwright-car-1","label":"x","layout":"engine-vacuum",\n "tankVolumeL": 60}');
+    const car = here.put(
+      'typo.json',
+      '{"schema":"vaporwright-car-1","label":"x","layout":"engine-vacuum",\n "tankVolumeL": 60}',
+    );
     const { code, stderr } = run(['diagnose', '--car', car, '--json', RECORDING]);
     expect(code).toBe(3);
     expect(failure(stderr)).toMatchObject({ line: 2, found: 'tankVolumeL: 60' });
@@ -71,18 +74,31 @@ describe('exit codes and words', () => {
     const file = here.put('picture.csv', 'time_s,tank_pressure_pa\n0,1\nhello,again\nno,number\nat,all\nhere,x\nx,y\n');
     const { code, stderr } = run(['read', file, '--json']);
     expect(code).toBe(3);
-    expect(failure(stderr)).toMatchObject({ file, line: expect.any(Number), found: expect.any(String), expected: expect.any(String) });
+    expect(failure(stderr)).toMatchObject({
+      file,
+      line: expect.any(Number),
+      found: expect.any(String),
+      expected: expect.any(String),
+    });
   });
 
   test('a recording without tank pressure: 3, with what was found instead', () => {
-    const file = here.put('speed.csv', `time_s,vehicle_speed_kmh\n${Array.from({ length: 40 }, (_, i) => `${i},${20 + i}`).join('\n')}\n`);
+    const file = here.put(
+      'speed.csv',
+      `time_s,vehicle_speed_kmh\n${Array.from({ length: 40 }, (_, i) => `${i},${20 + i}`).join('\n')}\n`,
+    );
     const { code, stderr } = run(['diagnose', '--car', CAR, '--json', file]);
     expect(code).toBe(3);
-    expect(failure(stderr)).toMatchObject({ message: expect.stringContaining('no tank pressure'), found: expect.stringContaining('vehicle_speed_kmh') });
+    expect(failure(stderr)).toMatchObject({
+      message: expect.stringContaining('no tank pressure'),
+      found: expect.stringContaining('vehicle_speed_kmh'),
+    });
   });
 
   test('a gzip file cut short: 3, in words', () => {
-    const whole = gzipSync(`time_s,tank_pressure_pa\n${Array.from({ length: 5000 }, (_, i) => `${i / 10},${-(i % 977)}`).join('\n')}\n`);
+    const whole = gzipSync(
+      `time_s,tank_pressure_pa\n${Array.from({ length: 5000 }, (_, i) => `${i / 10},${-(i % 977)}`).join('\n')}\n`,
+    );
     const file = here.put('cut.csv.gz', whole.subarray(0, whole.length - 400));
     const { code, stderr } = run(['read', file, '--json']);
     expect(code).toBe(3);

@@ -20,7 +20,11 @@ export function run(args: readonly string[], cwd: string = ROOT): Run {
 }
 
 /** Starts the program and sends Ctrl-C once `when` appears on stderr or the delay has passed. */
-export function runAndStop(args: readonly string[], cwd: string, delayMs: number): Promise<Run & { readonly signal: string | null }> {
+export function runAndStop(
+  args: readonly string[],
+  cwd: string,
+  delayMs: number,
+): Promise<Run & { readonly signal: string | null }> {
   return new Promise((resolve) => {
     const child = spawn(process.execPath, [PROGRAM, ...args], { cwd });
     let stdout = '';
