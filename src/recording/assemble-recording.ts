@@ -1,16 +1,15 @@
 import { convertColumn } from './convert-column.ts';
 import { CsvError } from './csv-error.ts';
 import type { CsvLayout } from './csv-layout.ts';
-import { subtractAmbient } from './gauge-pressure.ts';
+import { makeGauge, readVolts, remarks } from './finish-channels.ts';
+import { makeReport } from './make-report.ts';
 import type { ColumnMapping, Mapping } from './mapping.ts';
-import { PLAUSIBLE_RANGE } from './plausible.ts';
 import { findQuality, type Quality } from './quality.ts';
 import type { RawColumn } from './raw-column.ts';
-import { EXPECTED_SKIPS, type ReadReport, SKIP_REASONS, type SkipReason, Tally } from './read-report.ts';
+import { type ReadReport, SKIP_REASONS, type SkipReason, Tally } from './read-report.ts';
 import type { ChannelName, Recording, RecordingNotes } from './recording.ts';
-import { pressureFromVolts, type SensorOwner } from './sensor-volts.ts';
+import type { SensorOwner } from './sensor-volts.ts';
 import { type OrderedTimes, orderTimes } from './time-order.ts';
-import { rangeOf } from './value-range.ts';
 
 export interface AssembleOptions {
   readonly fileName: string;
@@ -162,9 +161,17 @@ export function assembleRecording(options: AssembleOptions, layout: CsvLayout, r
     else warnings.push(`column "${column.mapping.column}" is empty`);
   }
   const mapping = shownMapping(layout.mappings.map((each) => used.get(each.column) ?? each));
-  makeGauge(channels, mapping, options, warnings, fail, layout);
-  readVolts(channels, options, warnings);
-  remark(channels, mapping, warnings);
+  const absolute = makeGauge(channels, mapping, options.barometricAbsPa, warnings);
+  if (absolute !== undefined)
+    throw fail({
+      column: layout.columns.find((raw) => raw.channel === absolute)!,
+      line: Math.max(1, format.headerLine),
+      found: 'an absolute pressure and no barometric pressure',
+      expected: 'a barometric pressure to subtract, as the sensors read pressure against ambient',
+      whatToDo: 'Record the barometric pressure too, or give it as "barometricAbsPa" in a mapping file',
+    });
+  readVolts(channels, options.car, warnings);
+  warnings.push(...remarks(channels, mapping));
 
   const notes = options.notes === undefined ? undefined : shiftNotes(options.notes, firstTimeS);
   const recording: Recording = { timeS, channels, label: fileName, ...(notes === undefined ? {} : { notes }) };
@@ -173,122 +180,17 @@ export function assembleRecording(options: AssembleOptions, layout: CsvLayout, r
     recording,
     mapping,
     quality,
-    report: makeReport(options, layout, rows, mapping, spoilt, warnings, quality, timeS, firstTimeS),
-  };
-}
-
-function makeGauge(
-  channels: Partial<Record<ChannelName, Float64Array>>,
-  mapping: Mapping,
-  options: AssembleOptions,
-  warnings: string[],
-  fail: Fail,
-  layout: CsvLayout,
-): void {
-  for (const each of mapping.columns) {
-    const pressure = each.channel === null ? undefined : channels[each.channel];
-    if (each.reference !== 'absolute' || !pressure) continue;
-    if (each.channel === 'barometricPa' || each.channel === 'manifoldAbsPa') continue;
-    const ambient = options.barometricAbsPa ?? mapping.barometricAbsPa ?? channels.barometricPa;
-    if (ambient === undefined) {
-      const column = layout.columns.find((raw) => raw.channel === each.channel);
-      throw fail({
-        ...(column === undefined ? {} : { column }),
-        line: Math.max(1, layout.format.headerLine),
-        found: 'an absolute pressure and no barometric pressure',
-        expected: 'a barometric pressure to subtract, as the sensors read pressure against ambient',
-        whatToDo: 'Record the barometric pressure too, or give it as "barometricAbsPa" in a mapping file',
-      });
-    }
-    warnings.push(subtractAmbient(pressure, ambient, each.column));
-  }
-}
-
-function readVolts(
-  channels: Partial<Record<ChannelName, Float64Array>>,
-  options: AssembleOptions,
-  warnings: string[],
-): void {
-  const volts = channels.tankPressureSensorV;
-  if (!volts || channels.tankPressureGaugePa) return;
-  const pressure = pressureFromVolts(volts, options.car?.pressureSensor);
-  if (pressure) {
-    channels.tankPressureGaugePa = pressure;
-    warnings.push('the tank pressure was worked out from the sensor volts and the sensor range of the car');
-  } else
-    warnings.push(
-      'the recording has sensor volts and no tank pressure: give a car file whose pressureSensor has minGaugePa, maxGaugePa, minV and maxV',
-    );
-}
-
-function remark(channels: Partial<Record<ChannelName, Float64Array>>, mapping: Mapping, warnings: string[]): void {
-  for (const each of mapping.columns) {
-    const values = each.channel === null ? undefined : channels[each.channel];
-    if (each.channel === null || !values) continue;
-    const limits = PLAUSIBLE_RANGE[each.channel];
-    const range = rangeOf(values);
-    if (limits && range && (range.min < limits[0] || range.max > limits[1]))
-      warnings.push(
-        `column "${each.column}" read as ${each.channel} in ${each.unit ?? 'on/off'} goes from ${range.min.toPrecision(4)} to ${range.max.toPrecision(4)} in SI units, outside ${limits[0]} to ${limits[1]}: check its unit`,
-      );
-    if (each.confidence !== undefined && each.confidence < 0.75)
-      warnings.push(
-        `column "${each.column}" was guessed to be ${each.channel}${each.unit === undefined ? '' : ` in ${each.unit}`}: ${each.reasons?.join('; ')}`,
-      );
-  }
-  if (mapping.time?.confidence !== undefined && mapping.time.confidence < 0.75)
-    warnings.push(`the time was guessed: ${mapping.time.reasons?.join('; ')}`);
-  if (!channels.tankPressureGaugePa && !channels.tankPressureSensorV) warnings.push('there is no tank pressure');
-}
-
-function makeReport(
-  options: AssembleOptions,
-  layout: CsvLayout,
-  rows: RawRows,
-  mapping: Mapping,
-  spoilt: ReadonlyMap<string, number>,
-  warnings: string[],
-  quality: Quality,
-  timeS: Float64Array,
-  firstTimeS: number,
-): ReadReport {
-  const order = Object.keys(SKIP_REASONS) as SkipReason[];
-  const skipped = order.flatMap((reason) => {
-    const tally = rows.skipped.get(reason);
-    if (!tally) return [];
-    const { count, firstLines, example } = tally;
-    if (!EXPECTED_SKIPS.includes(reason))
-      warnings.push(
-        `${count} line${count === 1 ? '' : 's'} left out (first: line ${firstLines[0]}): each ${SKIP_REASONS[reason]}`,
-      );
-    return [{ reason, count, firstLines, ...(example === undefined ? {} : { example }) }];
-  });
-  const cells = layout.columns.map((column) => {
-    const unreadable = column.unreadable.count + (spoilt.get(column.mapping.column) ?? 0);
-    const { firstLines, example } = column.unreadable;
-    if (unreadable > 0)
-      warnings.push(
-        `${unreadable} cell${unreadable === 1 ? '' : 's'} of column "${column.mapping.column}" cannot be read${firstLines[0] === undefined ? '' : ` (first: line ${firstLines[0]}, "${example}")`}`,
-      );
-    return {
-      column: column.mapping.column,
-      missing: column.missing,
-      unreadable,
-      firstUnreadableLines: firstLines,
-      ...(example === undefined ? {} : { example }),
-    };
-  });
-  return {
-    fileName: options.fileName,
-    linesRead: rows.linesRead,
-    samples: timeS.length,
-    skipped,
-    cells,
-    ignoredColumns: mapping.columns
-      .filter(({ channel }) => channel === null)
-      .map(({ column, reasons }) => ({ column, reasons: reasons ?? [] })),
-    pauses: quality.time.gaps,
-    firstTimeS,
-    warnings,
+    report: makeReport({
+      fileName,
+      layout,
+      mapping,
+      skipped: rows.skipped,
+      linesRead: rows.linesRead,
+      samples: timeS.length,
+      spoilt,
+      warnings,
+      pauses: quality.time.gaps,
+      firstTimeS,
+    }),
   };
 }

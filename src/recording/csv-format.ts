@@ -65,7 +65,7 @@ function isDataRow(row: readonly string[], decimal: DecimalMark): boolean {
     else other++;
     if (!Number.isNaN(parseDecimal(cell, decimal))) numbers++;
   }
-  return numbers >= 1 && values >= 2 && values > 2 * other;
+  return numbers >= 1 && values >= 2 && values > other;
 }
 
 interface Trial {

@@ -116,6 +116,8 @@ function guessOne(header: string, unitCell: string | undefined, sample: readonly
     // Our own names mean gauge.
     else if (found.confidence === 1) result.reference = 'gauge';
   }
+  // Where a source gives both, the gauge pressure needs no barometer.
+  if (result.reference === 'absolute') result.confidence = confidence - 0.05;
   return result;
 }
 
