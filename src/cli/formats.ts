@@ -6,17 +6,20 @@ import { storedSheetSchema } from '../report/sheet.ts';
 import { carSchema } from '../system/car.ts';
 import { machineFindingSchema } from './machine-finding.ts';
 import { notesSchema } from './notes.ts';
-import { errorSchema, readResultSchema, reportResultSchema } from './result-formats.ts';
+import { errorSchema, readResultSchema, reportResultSchema, simulateResultSchema } from './result-formats.ts';
+import { scenarioSchema } from './scenario-file.ts';
 
 export const FORMATS: Readonly<Record<string, z.ZodType>> = {
   car: carSchema,
   mapping: mappingSchema,
   notes: notesSchema,
   limits: limitsSchema,
+  scenario: scenarioSchema,
   finding: storedSheetSchema,
   diagnose: machineFindingSchema,
   read: readResultSchema,
   report: reportResultSchema,
+  simulate: simulateResultSchema,
   error: errorSchema,
 };
 

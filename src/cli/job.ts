@@ -6,6 +6,7 @@ import type { Recording } from '../recording/recording.ts';
 import { qualityInWords } from '../report/quality-words.ts';
 import type { SheetRecording, StoredSheet } from '../report/sheet.ts';
 import { carSchema } from '../system/car.ts';
+import { changesOfCommands } from './command-changes.ts';
 import { EXIT } from './exit-codes.ts';
 import { Failure } from './failure.ts';
 import { readJsonFile } from './json-file.ts';
@@ -40,29 +41,6 @@ function conditions({ channels }: Recording): SheetRecording['conditions'] {
     ...(ambientTemperatureK === undefined ? {} : { ambientTemperatureK }),
     ...(fuelTemperatureK === undefined ? {} : { fuelTemperatureK }),
     ...(barometricPa === undefined ? {} : { barometricPa }),
-  };
-}
-
-/** A duty that flutters by less than this is drawn as steady. */
-const DUTY_STEP = 0.02;
-
-function commands({ timeS, channels }: Recording): SheetRecording['commands'] {
-  const { purgeDuty, ventClosed } = channels;
-  const keep: number[] = [];
-  timeS.forEach((_, i) => {
-    const last = keep.at(-1);
-    const isEnd = last === undefined || i === timeS.length - 1;
-    const hasMoved =
-      last !== undefined &&
-      (Math.abs((purgeDuty?.[i] ?? 0) - (purgeDuty?.[last] ?? 0)) > DUTY_STEP ||
-        ventClosed?.[i] !== ventClosed?.[last]);
-    if (isEnd || hasMoved) keep.push(i);
-  });
-  const at = (values: Float64Array): number[] => keep.map((i) => (Number.isFinite(values[i]) ? (values[i] ?? 0) : 0));
-  return {
-    timeS: keep.map((i) => timeS[i] ?? 0),
-    ...(purgeDuty === undefined ? {} : { purgeDuty: at(purgeDuty) }),
-    ...(ventClosed === undefined ? {} : { ventClosed: at(ventClosed) }),
   };
 }
 
@@ -129,7 +107,7 @@ export async function makeSheet(files: readonly string[], options: JobOptions): 
           quality: qualityInWords(quality),
           warnings: report.warnings,
           conditions: conditions(recording),
-          commands: commands(recording),
+          commands: changesOfCommands(recording),
         }),
       ),
       finding: storedFinding(finding),

@@ -78,6 +78,26 @@ export const reportResultSchema = z
   })
   .describe('What "report --json" prints');
 
+export const simulateResultSchema = z
+  .object({
+    schema: z.literal('vaporwright-simulate-1'),
+    label: z.string(),
+    samples: count,
+    durationS: z.number(),
+    steps: z.array(
+      z.object({
+        phase: z.string(),
+        fromS: z.number(),
+        toS: z.number(),
+        outcome: z.string().optional().describe('What ended the step; absent when it ran its full time'),
+      }),
+    ),
+    airErrorKg: z.number().describe('What the ledger of air misses at the end'),
+    fuelErrorKg: z.number().describe('What the ledger of fuel misses at the end'),
+    files: z.array(z.string()),
+  })
+  .describe('What "simulate --json" prints');
+
 export const errorSchema = z
   .object({
     error: z.object({

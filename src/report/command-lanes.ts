@@ -1,19 +1,23 @@
 /** What was commanded, as stepped lines under the trace: purge duty and vent. */
 import { LETTER_SIZE, type Mark, type Point } from './drawing.ts';
-import type { SheetRecording } from './sheet.ts';
+
+/** Commands at the times at which they changed, and at both ends. */
+export interface Commands {
+  readonly timeS: readonly number[];
+  readonly purgeDuty?: readonly number[];
+  readonly ventClosed?: readonly number[];
+}
 
 export interface CommandLanes {
-  readonly recording: SheetRecording;
+  readonly commands: Commands;
   readonly xAt: (timeS: number) => number;
-  readonly left: number;
-  readonly right: number;
   readonly top: number;
   readonly laneHeight: number;
 }
 
 export function commandLanes(input: CommandLanes): { readonly marks: readonly Mark[]; readonly height: number } {
-  const { recording, xAt, top, laneHeight } = input;
-  const { timeS, purgeDuty, ventClosed } = recording.commands;
+  const { commands, xAt, top, laneHeight } = input;
+  const { timeS, purgeDuty, ventClosed } = commands;
   const lanes: { name: string; values: readonly number[] }[] = [];
   if (purgeDuty !== undefined) lanes.push({ name: 'purge', values: purgeDuty });
   // Drawn as vent open = up, so that both lines are up when gas may pass.

@@ -34,6 +34,35 @@ const variables = (colours: Readonly<Record<keyof typeof LIGHT, string>>): strin
     .map(([name, value]) => `--${name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}:${value}`)
     .join(';');
 
+/** How the pens and letters of a figure look. */
+const FIGURE_STYLE = `.pen{fill:none;stroke-linejoin:round;vector-effect:non-scaling-stroke}
+.axis,.command{stroke:var(--ink);stroke-width:1}
+.command{stroke-width:1.25}
+.grid{stroke:var(--rule);stroke-width:1}
+.zero{stroke:var(--quiet);stroke-width:1}
+.pen.limit{stroke:var(--warn);stroke-width:1.5}
+.pen.model{stroke:var(--accent);stroke-width:2}
+.pen.rival{stroke:var(--rival);stroke-width:1.75;stroke-dasharray:6 4}
+.fill.shade{fill:var(--shade)}
+.fill.band{fill:var(--band)}
+.fill.rival-band{fill:var(--rival-band)}
+.fill.interval{fill:var(--accent)}
+.dot{fill:none;stroke-linecap:round}
+.dot.recorded{stroke:var(--ink)}
+.dot.median{stroke:var(--paper)}
+text{font:12px 'Atkinson Hyperlegible',sans-serif;fill:var(--ink)}
+text.quiet{fill:var(--quiet)}
+text.strong{font-weight:700}
+text.limit{fill:var(--warn)}
+`;
+
+/** For a figure that stands alone in a file: its own paper, light and dark. */
+export const STANDALONE_FIGURE_STYLE = `
+svg{color-scheme:light dark;background:var(--paper);${variables(LIGHT)}}
+@media (prefers-color-scheme:dark){svg{${variables(DARK)}}}
+${FIGURE_STYLE}text{font-family:'Atkinson Hyperlegible',system-ui,sans-serif}
+`;
+
 export const STYLE = `
 :root{color-scheme:light dark;${variables(LIGHT)}}
 @media (prefers-color-scheme:dark){:root{${variables(DARK)}}}
@@ -85,26 +114,7 @@ dl.list{grid-template-columns:minmax(7rem,max-content) 1fr;gap:.2rem 1.25rem;fon
 .caution{border-left:.25rem solid var(--warn);padding-left:1rem;margin-top:.5rem}
 .caution p:first-child{margin-top:0}
 footer{border-top:1px solid var(--rule);padding-top:1rem;font-size:.875rem;color:var(--quiet)}
-.pen{fill:none;stroke-linejoin:round;vector-effect:non-scaling-stroke}
-.axis,.command{stroke:var(--ink);stroke-width:1}
-.command{stroke-width:1.25}
-.grid{stroke:var(--rule);stroke-width:1}
-.zero{stroke:var(--quiet);stroke-width:1}
-.pen.limit{stroke:var(--warn);stroke-width:1.5}
-.pen.model{stroke:var(--accent);stroke-width:2}
-.pen.rival{stroke:var(--rival);stroke-width:1.75;stroke-dasharray:6 4}
-.fill.shade{fill:var(--shade)}
-.fill.band{fill:var(--band)}
-.fill.rival-band{fill:var(--rival-band)}
-.fill.interval{fill:var(--accent)}
-.dot{fill:none;stroke-linecap:round}
-.dot.recorded{stroke:var(--ink)}
-.dot.median{stroke:var(--paper)}
-text{font:12px 'Atkinson Hyperlegible',sans-serif;fill:var(--ink)}
-text.quiet{fill:var(--quiet)}
-text.strong{font-weight:700}
-text.limit{fill:var(--warn)}
-@media (min-width:56rem){
+${FIGURE_STYLE}@media (min-width:56rem){
 section{display:grid;grid-template-columns:8.5rem minmax(0,1fr);column-gap:1.5rem}
 }
 @media (max-width:44rem){

@@ -1,6 +1,7 @@
 /** A drawing as SVG text. Colours come from the page's style sheet through the class of each mark. */
 import type { Drawing, Mark, Point } from './drawing.ts';
 import { escapeMarkup } from './markup.ts';
+import { STANDALONE_FIGURE_STYLE } from './style.ts';
 
 /** A tenth of a figure unit is finer than any screen or printer shows; it keeps files small and goldens calm. */
 const round = (value: number): string => {
@@ -42,6 +43,19 @@ function mark(item: Mark): string {
         `${item.anchor === 'start' ? '' : ` text-anchor="${item.anchor}"`}>${escapeMarkup(item.text)}</text>`
       );
   }
+}
+
+/** A margin around a figure that stands alone. */
+const MARGIN = 16;
+
+/** The drawing as a file of its own, with its colours inside. */
+export function drawingToSvgFile(drawing: Drawing): string {
+  const { width, height } = drawing;
+  const box = `${-MARGIN} ${-MARGIN} ${round(width + 2 * MARGIN)} ${round(height + 2 * MARGIN)}`;
+  const size = `width="${round(width + 2 * MARGIN)}" height="${round(height + 2 * MARGIN)}"`;
+  return `${drawingToSvg(drawing, 'figure')
+    .replace(/viewBox="[^"]*"/, `viewBox="${box}" ${size}`)
+    .replace('<title', `<style>${STANDALONE_FIGURE_STYLE}</style><title`)}\n`;
 }
 
 /** The drawing as one SVG element with title and description for assistive technology. */
