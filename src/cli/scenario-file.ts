@@ -66,6 +66,16 @@ export const scenarioSchema = z
       fuelTemperatureK: z.number().positive(),
       manifoldAbsPa: series.exactOptional().describe('While the engine runs'),
       vehicleSpeedMPerS: series.exactOptional(),
+      engine: z
+        .strictObject({
+          displacementM3: z.number().positive(),
+          speedRpm: series,
+          trimLagS: z.number().positive(),
+          trimLimit: z.number().positive(),
+          trimNoise: z.number().nonnegative(),
+        })
+        .exactOptional()
+        .describe('For engine speed and fuel trim in the recording'),
       fillFlowM3PerS: series.exactOptional().describe('Refuelling: liquid dispensed'),
       tankGaugePa: z.number().exactOptional().describe('At the start, of a tank sealed before'),
       vapourDeficitPa: z.number().max(0).exactOptional().describe('At the start, vapour below saturation'),
@@ -75,6 +85,10 @@ export const scenarioSchema = z
       jitter: z.number().min(0).max(0.45).describe('Scatter of the sample times, share of the interval'),
       pressureStepPa: z.number().nonnegative().describe('Step of the pressure channel, 0 for none'),
       noisePa: z.number().nonnegative().describe('Added to the noise of the sensor'),
+      slosh: z
+        .strictObject({ pressurePa: z.number().nonnegative(), correlationS: z.number().positive() })
+        .exactOptional()
+        .describe('Swings of the pressure while the fuel moves: standard deviation and correlation time'),
       seed: z.int().nonnegative().describe('The same seed gives the same recording'),
     }),
     trace: z.array(z.string()).exactOptional().describe('More quantities, as tank.gaugePa or purge.flowKgPerS'),

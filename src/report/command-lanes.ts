@@ -1,5 +1,6 @@
 /** What was commanded, as stepped lines under the trace: purge duty and vent. */
 import { LETTER_SIZE, type Mark, type Point } from './drawing.ts';
+import { percent } from './numbers.ts';
 
 /** Commands at the times at which they changed, and at both ends. */
 export interface Commands {
@@ -11,19 +12,24 @@ export interface Commands {
 export interface CommandLanes {
   readonly commands: Commands;
   readonly xAt: (timeS: number) => number;
+  readonly right: number;
   readonly top: number;
   readonly laneHeight: number;
 }
 
 export function commandLanes(input: CommandLanes): { readonly marks: readonly Mark[]; readonly height: number } {
-  const { commands, xAt, top, laneHeight } = input;
+  const { commands, xAt, right, top, laneHeight } = input;
   const { timeS, purgeDuty, ventClosed } = commands;
-  const lanes: { name: string; values: readonly number[] }[] = [];
-  if (purgeDuty !== undefined) lanes.push({ name: 'purge', values: purgeDuty });
+  const lanes: { name: string; values: readonly number[]; top?: number }[] = [];
+  if (purgeDuty !== undefined) {
+    // Drawn against its largest value, which is said: a duty of a tenth must be seen as clearly as a full one.
+    const most = Math.max(0, ...purgeDuty);
+    lanes.push({ name: 'purge', values: purgeDuty.map((duty) => (most > 0 ? duty / most : 0)), top: most });
+  }
   // Drawn as vent open = up, so that both lines are up when gas may pass.
   if (ventClosed !== undefined) lanes.push({ name: 'vent', values: ventClosed.map((closed) => 1 - closed) });
   const marks: Mark[] = [];
-  lanes.forEach(({ name, values }, lane) => {
+  lanes.forEach(({ name, values, top: most }, lane) => {
     const floor = top + (lane + 1) * laneHeight - 8;
     const tall = laneHeight - 12;
     const points: Point[] = [];
@@ -41,6 +47,16 @@ export function commandLanes(input: CommandLanes): { readonly marks: readonly Ma
       at: [0, floor - (tall - LETTER_SIZE) / 2 - 1],
       text: name,
     });
+    if (most !== undefined && most > 0) {
+      marks.push({
+        kind: 'text',
+        lettering: 'quiet',
+        anchor: 'end',
+        at: [right, floor - 4],
+        text: `up to ${percent(most)}`,
+        rim: true,
+      });
+    }
   });
   return { marks, height: lanes.length * laneHeight };
 }

@@ -84,7 +84,7 @@ export function plotFrame(input: PlotFrameInput): PlotFrame {
   under.push({ kind: 'text', lettering: 'strong', anchor: 'start', at: [0, NAME_ROW * NAME_ROWS - 3], text: 'kPa' });
   under.push(...phaseNames({ phases, xAt, right, rowHeight: NAME_ROW, rows: NAME_ROWS }));
 
-  const lanes = commandLanes({ commands: input.commands, xAt, top: bottom + LANE_GAP, laneHeight: LANE });
+  const lanes = commandLanes({ commands: input.commands, xAt, right, top: bottom + LANE_GAP, laneHeight: LANE });
   const over: Mark[] = [...lanes.marks];
   const axisY = bottom + LANE_GAP + lanes.height + LETTER_SIZE + 2;
   const ticks = x.ticks(width < 500 ? 4 : 7);
