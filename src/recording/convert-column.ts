@@ -16,13 +16,18 @@ function convertSwitch(column: RawColumn, values: Float64Array): ConvertedColumn
   let present = 0;
   let binary = 0;
   let percent = 0;
+  let ones = 0;
+  let hundreds = 0;
   for (const value of values) {
     if (Number.isNaN(value)) continue;
     present++;
     if (isSwitchNumber(value)) binary++;
     if (value >= 0 && value <= 100) percent++;
+    if (value === 1) ones++;
+    if (value === 100) hundreds++;
   }
-  const asPercent = binary < 0.9 * present;
+  // A stray number in a column of 0 and 1 is no percentage, but a lone 100 among zeros is.
+  const asPercent = binary < 0.9 * present || (ones === 0 && hundreds > 0);
   if (asPercent && percent < 0.9 * present)
     return {
       ok: false,

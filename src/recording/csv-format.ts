@@ -179,6 +179,8 @@ const bare = (cell: string): string => cell.trim().replace(/^[[({]|[\])}]$/g, ''
 
 export function isUnitRow(row: readonly string[]): boolean {
   const cells = row.map(bare).filter((cell) => cell !== '' && cell !== '-');
+  // The unit of a fraction is written "1": a row with numbers is a sample all the same.
+  if (cells.some((cell) => !Number.isNaN(parseDecimal(cell, '.')))) return false;
   const known = cells.filter(
     (cell) => lookUpUnit(cell) !== undefined || /^(s|sec|ms|on\/off|0\/1|h|min|hh:mm:ss.*)$/i.test(cell),
   );

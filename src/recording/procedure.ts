@@ -36,7 +36,7 @@ function levelRise(recording: Recording): number {
   const quarter = Math.max(1, Math.floor(level.length / 10));
   const start = rangeOf(level.subarray(0, quarter))?.median;
   const end = rangeOf(level.subarray(level.length - quarter))?.median;
-  if (start === undefined || end === undefined) return 0;
+  if (start === undefined || end === undefined || end - start < LEAST_FILL) return 0;
   return levelRises(recording.timeS, level).includes(true) ? end - start : 0;
 }
 
