@@ -7,19 +7,14 @@ import { cannotWrite, Failure } from './failure.ts';
 
 /** Temporary files that exist now; removed when the program is stopped. */
 const unfinished = new Set<string>();
-let isWatching = false;
 
-function watchForStop(): void {
-  if (isWatching) return;
-  isWatching = true;
-  for (const signal of ['SIGINT', 'SIGTERM'] as const) {
-    process.on(signal, () => {
-      for (const path of unfinished) rmSync(path, { force: true });
-      process.stderr.write('\nvaporwright: cancelled; nothing was left half-written.\n');
-      process.exit(EXIT.cancelled);
-    });
-  }
+function stop(): void {
+  for (const path of unfinished) rmSync(path, { force: true });
+  process.stderr.write('\nvaporwright: cancelled; nothing was left half-written.\n');
+  process.exit(EXIT.cancelled);
 }
+
+const STOP_SIGNALS = ['SIGINT', 'SIGTERM'] as const;
 
 export interface OutputFile {
   readonly path: string;
@@ -28,7 +23,7 @@ export interface OutputFile {
 
 /** Writes a group of files; when one cannot be written none of the group is put in place. */
 export function writeWhole(files: readonly OutputFile[]): void {
-  watchForStop();
+  for (const signal of STOP_SIGNALS) process.on(signal, stop);
   const staged: { from: string; to: string }[] = [];
   try {
     for (const { path, content } of files) {
@@ -54,6 +49,7 @@ export function writeWhole(files: readonly OutputFile[]): void {
       rmSync(from, { force: true });
       unfinished.delete(from);
     }
+    for (const signal of STOP_SIGNALS) process.off(signal, stop);
   }
 }
 

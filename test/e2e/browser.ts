@@ -18,7 +18,9 @@ const FLAGS = [
 ];
 
 export async function openBrowser(): Promise<Browser> {
-  const setup: { findBrowser: () => string | undefined } = await import(new URL('../../scripts/setup.mjs', import.meta.url).href);
+  const setup: { findBrowser: () => string | undefined } = await import(
+    new URL('../../scripts/setup.mjs', import.meta.url).href
+  );
   const executablePath = setup.findBrowser();
   if (executablePath === undefined) throw new Error('no Chromium: run npm test, which installs it or says how');
   return chromium.launch({ executablePath, args: FLAGS });
@@ -40,7 +42,11 @@ export interface View {
 }
 
 /** Opens the text as a page; every request that it makes is refused and remembered. */
-export async function openPage(browser: Browser, html: string, { width, scheme }: View): Promise<{ page: Page; requests: string[] }> {
+export async function openPage(
+  browser: Browser,
+  html: string,
+  { width, scheme }: View,
+): Promise<{ page: Page; requests: string[] }> {
   const context = await browser.newContext({ viewport: { width, height: 900 }, colorScheme: scheme });
   const page = await context.newPage();
   const requests: string[] = [];

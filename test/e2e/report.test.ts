@@ -34,7 +34,9 @@ describe.each(VIEWS)('at $width px, $scheme', (view) => {
     const { page } = await openPage(browser, html, view);
     await page.addScriptTag({ path: axePath });
     const result = (await page.evaluate('axe.run()')) as AxeResult;
-    const broken = result.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`);
+    const broken = result.violations.map(
+      ({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`,
+    );
     expect(broken).toEqual([]);
     expect(result.passes.length).toBeGreaterThan(10);
     await page.context().close();
