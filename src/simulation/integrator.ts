@@ -1,3 +1,4 @@
+import { combine } from './combine.ts';
 import type { OdeSystem } from './ode-system.ts';
 import { RODASP, type RosenbrockTableau } from './rosenbrock-tableaus.ts';
 import { factorLu, type LuPlan, planLu, solveLu } from './sparse-lu.ts';
@@ -55,9 +56,14 @@ export class Integrator {
   private readonly dfdt: Float64Array;
   private readonly jacobian: Float64Array;
   private readonly w: Float64Array;
-  private readonly u: Float64Array;
+  private readonly u: readonly Float64Array[];
+  private readonly zero: Float64Array;
   private readonly quadratureColumns: Int32Array;
   private readonly quadratureStart: Int32Array;
+  private readonly estimate: Float64Array;
+  private readonly dense2: Float64Array;
+  private readonly dense3: Float64Array;
+  private denseReady = false;
   private f0Valid = false;
   private jacobianValid = false;
   private timeDependent = false;
@@ -83,7 +89,11 @@ export class Integrator {
     this.dfdt = new Float64Array(n);
     this.jacobian = new Float64Array(n * n);
     this.w = new Float64Array(n * n);
-    this.u = new Float64Array(n * this.tableau.stages);
+    this.u = Array.from({ length: this.tableau.stages }, () => new Float64Array(n));
+    this.zero = new Float64Array(n);
+    this.estimate = new Float64Array(n);
+    this.dense2 = new Float64Array(n);
+    this.dense3 = new Float64Array(n);
     const columns: number[] = [];
     this.quadratureStart = new Int32Array(n - m + 1);
     for (let i = m; i < n; i++) {
@@ -181,6 +191,7 @@ export class Integrator {
         this.stepOld = h;
         this.stepS = next;
         this.accepted++;
+        this.denseReady = false;
         this.f0Valid = false;
         this.jacobianValid = false;
         return true;
@@ -198,7 +209,7 @@ export class Integrator {
 
   /** State at `timeS` inside the last accepted step, into `out`. */
   interpolate(timeS: number, out: Float64Array): void {
-    const { n, x, xOld, u, tableau } = this;
+    const { n, x, xOld, tableau } = this;
     const h = this.lastStepS;
     const s = (timeS - this.lastStartS) / h;
     const rest = 1 - s;
@@ -212,18 +223,19 @@ export class Integrator {
       }
       return;
     }
-    const stages = tableau.stages;
-    const [d2, d3] = dense;
+    if (!this.denseReady) this.prepareDense(dense[0], dense[1]);
+    const { dense2, dense3 } = this;
     for (let i = 0; i < n; i++) {
-      let k2 = 0;
-      let k3 = 0;
-      for (let j = 0; j < stages; j++) {
-        const value = u[j * n + i]!;
-        k2 += d2[j]! * value;
-        k3 += d3[j]! * value;
-      }
-      out[i] = xOld[i]! * rest + s * (x[i]! + rest * (k2 + s * k3));
+      out[i] = xOld[i]! * rest + s * (x[i]! + rest * (dense2[i]! + s * dense3[i]!));
     }
+  }
+
+  /** The vectors of the dense output, once per step that is looked into. */
+  private prepareDense(d2: Float64Array, d3: Float64Array): void {
+    const { u, dense2, dense3, tableau } = this;
+    combine(dense2, this.zero, 1, d2, 0, tableau.stages, u);
+    combine(dense3, this.zero, 1, d3, 0, tableau.stages, u);
+    this.denseReady = true;
   }
 
   /** Takes the last accepted step back to try it again shorter, for landing on an event. */
@@ -241,74 +253,59 @@ export class Integrator {
     const { stages, a, c, alpha, d, m, e, freshEvaluation } = tableau;
     const dyn = system.dynamicSize;
     const inverse = 1 / (tableau.gamma * h);
-    for (let i = 0; i < dyn; i++) {
-      const row = i * n;
-      for (let j = 0; j < dyn; j++) w[row + j] = -jacobian[row + j]!;
-      w[row + i] = w[row + i]! + inverse;
+    const entries = plan.entries;
+    for (let k = 0; k < entries.length; k++) {
+      const address = entries[k]!;
+      w[address] = -jacobian[address]!;
     }
+    for (let i = 0; i < dyn; i++) w[i * n + i] = w[i * n + i]! + inverse;
     const bad = factorLu(plan, w, n);
     if (bad >= 0) {
       this.worst = bad;
       return Number.POSITIVE_INFINITY;
     }
+    const gammaH = 1 / inverse;
     let rates = f0;
     for (let s = 0; s < stages; s++) {
-      const base = s * n;
       const row = s * stages;
+      const us = u[s]!;
       if (s > 0 && freshEvaluation[s]) {
-        for (let i = 0; i < n; i++) xStage[i] = x[i]!;
-        for (let j = 0; j < s; j++) {
-          const weight = a[row + j]!;
-          if (weight === 0) continue;
-          const from = j * n;
-          for (let i = 0; i < n; i++) xStage[i] = xStage[i]! + weight * u[from + i]!;
-        }
+        combine(xStage, x, 1, a, row, s, u);
         system.derivative(this.timeS + alpha[s]! * h, xStage, f);
         rates = f;
       }
-      for (let i = 0; i < n; i++) u[base + i] = rates[i]!;
+      combine(us, rates, 1 / h, c, row, s, u);
       if (this.timeDependent && d[s] !== 0) {
         const hd = h * d[s]!;
-        for (let i = 0; i < n; i++) u[base + i] = u[base + i]! + hd * dfdt[i]!;
+        for (let i = 0; i < n; i++) us[i] = us[i]! + hd * dfdt[i]!;
       }
-      for (let j = 0; j < s; j++) {
-        const weight = c[row + j]! / h;
-        if (weight === 0) continue;
-        const from = j * n;
-        for (let i = 0; i < n; i++) u[base + i] = u[base + i]! + weight * u[from + i]!;
-      }
-      solveLu(plan, w, n, u, base);
+      solveLu(plan, w, n, us);
       for (let q = dyn; q < n; q++) {
-        let sum = u[base + q]!;
+        let sum = us[q]!;
         const to = this.quadratureStart[q - dyn + 1]!;
         for (let k = this.quadratureStart[q - dyn]!; k < to; k++) {
           const j = this.quadratureColumns[k]!;
-          sum += jacobian[q * n + j]! * u[base + j]!;
+          sum += jacobian[q * n + j]! * us[j]!;
         }
-        u[base + q] = sum / inverse;
+        us[q] = sum * gammaH;
       }
     }
-    for (let i = 0; i < n; i++) {
-      let sum = x[i]!;
-      for (let s = 0; s < stages; s++) sum += m[s]! * u[s * n + i]!;
-      xStage[i] = sum;
-    }
+    combine(xStage, x, 1, m, 0, stages, u);
     return this.scaledError(e);
   }
 
   private scaledError(e: Float64Array): number {
-    const { n, x, xStage, u, tableau, options } = this;
+    const { x, xStage, u, tableau, options, estimate } = this;
     const dyn = this.system.dynamicSize;
     const stages = tableau.stages;
     const atol = options.absoluteTolerance;
     const rtol = options.relativeTolerance;
+    combine(estimate, this.zero, 1, e, 0, stages, u);
     let sum = 0;
     let largest = -1;
     for (let i = 0; i < dyn; i++) {
-      let estimate = 0;
-      for (let s = 0; s < stages; s++) if (e[s] !== 0) estimate += e[s]! * u[s * n + i]!;
       const scale = atol[i]! + rtol * Math.max(Math.abs(x[i]!), Math.abs(xStage[i]!));
-      const ratio = Math.abs(estimate / scale);
+      const ratio = Math.abs(estimate[i]! / scale);
       if (!(ratio <= Number.MAX_VALUE)) {
         this.worst = i;
         return Number.POSITIVE_INFINITY;

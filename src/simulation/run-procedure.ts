@@ -16,7 +16,7 @@ import { Readings, watchedValue } from './watch.ts';
 export const RELATIVE_TOLERANCE = 1e-5; // [-] judgement: about 1 Pa of the absolute pressure
 /** Stops nearer than this are one stop, s. */
 const SAME_TIME_S = 1e-6;
-const FIRST_STEP_S = 1e-3;
+const FIRST_STEP_S = 0.02; // judgement: a rejected guess costs less than growing from a tiny one
 
 /** Called after every final step; `interpolate` gives states between `fromS` and `toS`. */
 export interface StepObserver {
@@ -40,7 +40,10 @@ const plans = new Map<string, LuPlan>();
 const PLANS_KEPT = 64;
 
 function planFor(equations: NetworkEquations): LuPlan {
-  const key = `${equations.dynamicSize}/${equations.pattern.join('')}`;
+  const { network, flows } = equations;
+  const spaces = network.spaces.map((s) => s.id).join();
+  const sensors = network.sensors.map((s) => s.space).join();
+  const key = `${network.layout}|${spaces}|${flows.ids.join()}|${sensors}|${network.weirs.length}`;
   let plan = plans.get(key);
   if (plan === undefined) {
     if (plans.size >= PLANS_KEPT) plans.clear();

@@ -13,6 +13,8 @@ export interface LuPlan {
   /** For step k: rows and columns still to be eliminated that meet pivot k, `neighbours[start[k]..start[k+1])`. */
   readonly start: Int32Array;
   readonly neighbours: Int32Array;
+  /** Addresses (row-major with `stride`) of all entries that can become non-zero, fill included. */
+  readonly entries: Int32Array;
 }
 
 /** Plans the elimination of a matrix whose non-zeros are given (symmetrised) by `pattern`, row-major, 0 or 1. */
@@ -30,6 +32,7 @@ export function planLu(size: number, pattern: Uint8Array, stride: number = size)
   const order = new Int32Array(size);
   const start = new Int32Array(size + 1);
   const neighbours: number[] = [];
+  const entries: number[] = [];
   for (let k = 0; k < size; k++) {
     let best = -1;
     for (const i of left) if (best < 0 || meets[i]!.size < meets[best]!.size) best = i;
@@ -37,13 +40,20 @@ export function planLu(size: number, pattern: Uint8Array, stride: number = size)
     order[k] = best;
     const around = [...meets[best]!].sort((a, b) => a - b);
     neighbours.push(...around);
+    entries.push(best * stride + best, ...around.flatMap((i) => [best * stride + i, i * stride + best]));
     start[k + 1] = neighbours.length;
     for (const i of around) {
       meets[i]!.delete(best);
       for (const j of around) if (i !== j) meets[i]!.add(j);
     }
   }
-  return { size, order, start, neighbours: Int32Array.from(neighbours) };
+  return {
+    size,
+    order,
+    start,
+    neighbours: Int32Array.from(neighbours),
+    entries: Int32Array.from(entries).sort(),
+  };
 }
 
 /** A pivot smaller than this part of its row before elimination counts as singular (judgement: eps^(3/4)). */
@@ -84,27 +94,27 @@ export function factorLu(plan: LuPlan, w: Float64Array, stride: number): number 
   return -1;
 }
 
-/** Solves with the factors; `x` holds the right-hand side (from `offset`) and becomes the solution. */
-export function solveLu(plan: LuPlan, w: Float64Array, stride: number, x: Float64Array, offset: number): void {
+/** Solves with the factors; `x` holds the right-hand side and becomes the solution. */
+export function solveLu(plan: LuPlan, w: Float64Array, stride: number, x: Float64Array): void {
   const { size, order, start, neighbours } = plan;
   for (let k = 0; k < size; k++) {
     const p = order[k]!;
-    const value = x[offset + p]!;
+    const value = x[p]!;
     const to = start[k + 1]!;
     for (let a = start[k]!; a < to; a++) {
       const i = neighbours[a]!;
-      x[offset + i] = x[offset + i]! - w[i * stride + p]! * value;
+      x[i] = x[i]! - w[i * stride + p]! * value;
     }
   }
   for (let k = size - 1; k >= 0; k--) {
     const p = order[k]!;
     const row = p * stride;
-    let value = x[offset + p]!;
+    let value = x[p]!;
     const to = start[k + 1]!;
     for (let a = start[k]!; a < to; a++) {
       const j = neighbours[a]!;
-      value -= w[row + j]! * x[offset + j]!;
+      value -= w[row + j]! * x[j]!;
     }
-    x[offset + p] = value * w[row + p]!;
+    x[p] = value * w[row + p]!;
   }
 }
