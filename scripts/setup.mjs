@@ -53,8 +53,10 @@ export function lockFingerprint(root = ROOT) {
 /** True when someone ran npm by hand after the lock file last changed: nothing to do but leave our stamp. */
 function isInstalledByHand() {
   const own = join(ROOT, 'node_modules', '.package-lock.json');
-  if (existsSync(STAMP) || !existsSync(own)) return false;
-  return statSync(own).mtimeMs >= statSync(join(ROOT, 'package-lock.json')).mtimeMs;
+  if (!existsSync(own)) return false;
+  const installedAt = statSync(own).mtimeMs;
+  const isNewerThanStamp = !existsSync(STAMP) || installedAt > statSync(STAMP).mtimeMs;
+  return isNewerThanStamp && installedAt >= statSync(join(ROOT, 'package-lock.json')).mtimeMs;
 }
 
 /** Installs the exact packages of the lock file when they are absent or belong to another lock file. */
