@@ -9,7 +9,7 @@ import { readRecordingCsv } from '../../src/recording/read-csv.ts';
 
 const rows = Number(process.argv[2] ?? 1_000_000);
 const runs = Number(process.argv[3] ?? 5);
-const PIECE_CHARS = 131_072;
+const PIECE_CHARS = 65_536;
 const HEADER =
   'time_s,tank_pressure_pa,purge_duty_pct,vent_closed,fuel_level_pct,ambient_temp_c,fuel_temp_c,baro_kpa,map_kpa,engine_rpm,vehicle_speed_kmh,stft_pct,ltft_pct';
 

@@ -12,7 +12,7 @@ import { type TimeOfRow, timeReader } from './time-cells.ts';
 /** So much text is looked at before the layout is decided. */
 const HEAD_CHARS = 65_536;
 /** Text is parsed in pieces of this size, so that rows do not pile up in memory: they die young. */
-const PIECE_CHARS = 131_072;
+const PIECE_CHARS = 65_536;
 /** A row this long is an opened quote that is never closed. */
 const LONGEST_ROW_CHARS = 4_194_304;
 const LINE_BREAK = /[\n\r]/;
