@@ -52,7 +52,7 @@ export function commandLanes(input: CommandLanes): { readonly marks: readonly Ma
         kind: 'text',
         lettering: 'quiet',
         anchor: 'end',
-        at: [right, floor - 4],
+        at: [right, floor - 5],
         text: `up to ${percent(most)}`,
         rim: true,
       });

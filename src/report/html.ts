@@ -107,11 +107,9 @@ function evidence(told: Story): Markup {
 
 export function reportHtml(sheet: Sheet, fonts: FontBytes): string {
   const told = story(sheet);
-  const demo = told.isDemo
-    ? markup` <span class="demo">Invented car and recording, for demonstration only.</span>`
-    : '';
+  const demo = told.isDemo ? markup`<p class="demo">Invented car and recording, for demonstration only.</p>` : '';
   const body = markup`<main>
-<header><h1>${told.title}</h1><p class="sub">Fuel-vapour system, finding of ${told.madeAt} UTC.${demo}</p></header>
+<header><h1>${told.title}</h1><p class="sub">Fuel-vapour system, finding of ${told.madeAt} UTC.</p>${demo}</header>
 ${section('s-finding', 'Finding', markup`<p class="finding">${emphasised(told.technical, told.emphasis)}</p><p class="plain">For the owner: ${told.owner}</p>`, 'first') ?? ''}
 ${section('s-trace', 'Recording', traces(sheet)) ?? ''}
 ${section('s-size', 'Size', size(sheet, told)) ?? ''}

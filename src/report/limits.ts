@@ -24,12 +24,12 @@ export const REFERENCE_LIMITS: readonly Limit[] = [
   {
     diameterMm: 0.5,
     label: '0.020 in',
-    source: '0.020 in (0.508 mm) leak monitor, 13 CCR 1968.2(e)(4.2.2); federal threshold from memory',
+    source: 'size of a leak monitor (0.508 mm exactly), 13 CCR 1968.2(e)(4.2.2); federal threshold from memory',
   },
   {
     diameterMm: 1.0,
     label: '0.040 in',
-    source: '0.040 in (1.016 mm) leak monitor, 13 CCR 1968.2(e)(4.2.2); federal threshold from memory',
+    source: 'size of a leak monitor (1.016 mm exactly), 13 CCR 1968.2(e)(4.2.2); federal threshold from memory',
   },
 ];
 

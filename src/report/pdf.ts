@@ -132,7 +132,14 @@ function listed(paper: Paper, name: string, items: readonly string[]): void {
 
 function cautions(paper: Paper, told: Story): void {
   // Kept on one page: a caution that breaks off is half a caution.
-  paper.section('Before any work', 220);
+  const heights = [
+    paper.heightOf(told.caution, SET.body, TEXT_WIDTH),
+    ...told.cautions.map((text) => paper.heightOf(text, SET.item, TEXT_WIDTH - 11) + 2),
+  ];
+  paper.section(
+    'Before any work',
+    heights.reduce((sum, height) => sum + height, 24),
+  );
   const top = paper.y;
   paper.paragraph(told.caution, SET.body);
   paper.space(4);

@@ -107,6 +107,7 @@ td.sure{white-space:nowrap}
 tr:not(:first-child) .bar i{background:var(--rival)}
 ul{margin:.5rem 0 0;padding-left:1.15rem;max-width:44rem}
 li{margin:.3rem 0}
+section>div>ul:first-child>li:first-child{margin-top:0}
 li::marker{color:var(--quiet)}
 dl{display:grid;grid-template-columns:repeat(auto-fill,minmax(13rem,1fr));gap:.9rem 1.5rem;margin:.5rem 0 0}
 dt{font-size:.875rem;color:var(--quiet)}
