@@ -98,7 +98,7 @@ function dropByTime(rows: RawRows, layout: CsvLayout, fail: Fail): OrderedTimes 
 }
 
 function compact(values: Float64Array, keep: Uint8Array | undefined): Float64Array {
-  return keep === undefined ? values.slice() : values.filter((_, i) => keep[i] === 1);
+  return keep === undefined ? values : values.filter((_, i) => keep[i] === 1);
 }
 
 function shiftNotes(notes: RecordingNotes, firstS: number): RecordingNotes {

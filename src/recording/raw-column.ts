@@ -5,24 +5,39 @@ import { Tally } from './read-report.ts';
 import type { ChannelName } from './recording.ts';
 import { switchValue } from './switch-words.ts';
 
-const FIRST_CAPACITY = 4096;
+const BLOCK = 8192;
 
-/** A growing array of numbers. */
+/** A growing row of numbers, kept in blocks so that nothing is copied until all are there. */
 export class GrowingNumbers {
-  private data = new Float64Array(FIRST_CAPACITY);
-  length = 0;
+  private readonly full: Float64Array[] = [];
+  private block = new Float64Array(BLOCK);
+  private used = 0;
 
-  push(value: number): void {
-    if (this.length === this.data.length) {
-      const larger = new Float64Array(this.data.length * 2);
-      larger.set(this.data);
-      this.data = larger;
-    }
-    this.data[this.length++] = value;
+  get length(): number {
+    return this.full.length * BLOCK + this.used;
   }
 
+  push(value: number): void {
+    if (this.used === BLOCK) {
+      this.full.push(this.block);
+      this.block = new Float64Array(BLOCK);
+      this.used = 0;
+    }
+    this.block[this.used++] = value;
+  }
+
+  replaceLast(value: number): void {
+    this.block[this.used - 1] = value;
+  }
+
+  /** All numbers in an array of their own. */
   values(): Float64Array {
-    return this.data.subarray(0, this.length);
+    const all = new Float64Array(this.length);
+    this.full.forEach((block, k) => {
+      all.set(block, k * BLOCK);
+    });
+    all.set(this.block.subarray(0, this.used), this.full.length * BLOCK);
+    return all;
   }
 }
 
@@ -69,7 +84,6 @@ export class RawColumn {
       this.unreadable.add(line, cell);
       return;
     }
-    this.numbers.length--;
-    this.numbers.push(word);
+    this.numbers.replaceLast(word);
   }
 }
