@@ -67,10 +67,11 @@ export async function makeSheet(files: readonly string[], options: JobOptions): 
   try {
     const reads: ReadFile[] = [];
     for (const file of files) {
-      progress.report((READING_SHARE * reads.length) / files.length, `reading ${file}`);
       const own = notesFor(notes, file);
       const read = await readRecordingFile(file, {
         car: car.value,
+        onProgress: (fraction) =>
+          progress.report((READING_SHARE * (reads.length + fraction)) / files.length, `reading ${file}`),
         ...(mapping === undefined ? {} : { mapping }),
         ...(own === undefined ? {} : { notes: own }),
       });

@@ -24,9 +24,29 @@ function shown(value: unknown): string {
   return text.length > 60 ? `${text.slice(0, 57)}…` : text;
 }
 
+/** Above this size a file was written by the program itself: places are looked up only when something is wrong. */
+const LARGE_CHARS = 1_000_000;
+
+/** Places cost time: for a large file they are worked out only when something is wrong with it. */
+function parseLarge(text: string): JsonText {
+  try {
+    const value: unknown = JSON.parse(text);
+    let places: JsonText | undefined;
+    return {
+      value,
+      offsetOf: (path) => {
+        places ??= parseJsonText(text);
+        return places.offsetOf(path);
+      },
+    };
+  } catch {
+    return parseJsonText(text);
+  }
+}
+
 function parse(text: string, file: string): JsonText {
   try {
-    return parseJsonText(text);
+    return text.length > LARGE_CHARS ? parseLarge(text) : parseJsonText(text);
   } catch (error) {
     if (!(error instanceof JsonTextError)) throw error;
     throw new Failure(EXIT.input, `${file} is not JSON`, {

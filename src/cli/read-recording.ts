@@ -1,6 +1,7 @@
 /** A recording from a file, plain or gzip, in pieces: what is in memory is the result, not the text. */
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
+import { stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { createGunzip } from 'node:zlib';
 import { CsvError, type CsvReading, type CsvReadOptions, CsvRecordingReader } from '../recording/read-csv.ts';
@@ -13,7 +14,10 @@ export interface ReadFile extends CsvReading {
   readonly bytes: number;
 }
 
-export type ReadFileOptions = Omit<CsvReadOptions, 'fileName' | 'decoder'>;
+export interface ReadFileOptions extends Omit<CsvReadOptions, 'fileName' | 'decoder'> {
+  /** Told the share of the file that has been read. */
+  readonly onProgress?: (fraction: number) => void;
+}
 
 const isGzip = (head: Buffer): boolean => head[0] === 0x1f && head[1] === 0x8b;
 
@@ -67,7 +71,8 @@ function asReadFailure(path: string, error: unknown): Failure {
   return code === '' ? (error as Failure) : cannotRead(path, error);
 }
 
-export async function readRecordingFile(path: string, options: ReadFileOptions): Promise<ReadFile> {
+export async function readRecordingFile(path: string, given: ReadFileOptions): Promise<ReadFile> {
+  const { onProgress, ...options } = given;
   const hash = createHash('sha256');
   let bytes = 0;
   const reader = new CsvRecordingReader({
@@ -76,9 +81,11 @@ export async function readRecordingFile(path: string, options: ReadFileOptions):
     decoder: (encoding) => new TextDecoder(encoding),
   });
   try {
+    const size = (await stat(path)).size;
     for await (const piece of unpacked(path, (read) => {
       hash.update(read);
       bytes += read.length;
+      onProgress?.(size > 0 ? Math.min(1, bytes / size) : 1);
     })) {
       reader.push(piece);
     }

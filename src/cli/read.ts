@@ -6,6 +6,7 @@ import { carSchema } from '../system/car.ts';
 import { readJsonFile } from './json-file.ts';
 import { notesFor, notesSchema } from './notes.ts';
 import { printJson, printText, remark } from './output.ts';
+import { startProgress } from './progress.ts';
 import { readRecordingFile } from './read-recording.ts';
 import { refuseOverwritingInput, writeWhole } from './write-whole.ts';
 
@@ -29,11 +30,13 @@ export async function readCommand(file: string, options: ReadOptions): Promise<v
   const notes =
     options.notes === undefined ? undefined : readJsonFile(options.notes, notesSchema, 'vaporwright-notes-1').value;
   const own = notesFor(notes, file);
+  const progress = startProgress(false);
   const read = await readRecordingFile(file, {
+    onProgress: (fraction) => progress.report(fraction, `reading ${file}`),
     ...(mapping === undefined ? {} : { mapping }),
     ...(car === undefined ? {} : { car }),
     ...(own === undefined ? {} : { notes: own }),
-  });
+  }).finally(progress.end);
   if (out !== undefined) writeWhole([{ path: out, content: writeRecordingCsv(read.recording) }]);
 
   if (options.printMapping === true) {
