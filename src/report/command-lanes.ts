@@ -52,9 +52,8 @@ export function commandLanes(input: CommandLanes): { readonly marks: readonly Ma
         kind: 'text',
         lettering: 'quiet',
         anchor: 'end',
-        at: [right, floor - 5],
-        text: `up to ${percent(most)}`,
-        rim: true,
+        at: [right, top + 1],
+        text: `purge up to ${percent(most)}`,
       });
     }
   });

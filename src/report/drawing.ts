@@ -17,12 +17,10 @@ export type Pen =
   | 'command'
   | 'interval'
   | 'median'
-  | 'for'
-  | 'against'
   | 'zero';
 
 /** How a label is set. */
-export type Lettering = 'label' | 'strong' | 'quiet' | 'model' | 'limit';
+export type Lettering = 'label' | 'strong' | 'quiet' | 'limit';
 
 export type Mark =
   | { readonly kind: 'line'; readonly pen: Pen; readonly points: readonly Point[] }
@@ -34,8 +32,6 @@ export type Mark =
       readonly at: Point;
       readonly anchor: 'start' | 'middle' | 'end';
       readonly text: string;
-      /** Set over lines: given a rim of paper colour so that it stays readable. */
-      readonly rim?: boolean;
     };
 
 export type Point = readonly [x: number, y: number];

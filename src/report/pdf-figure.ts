@@ -24,15 +24,12 @@ const STROKES: Readonly<Record<Pen, Stroke>> = {
   limit: { colour: LIGHT.warn, width: 1.2 },
   interval: { colour: LIGHT.accent, width: 0 },
   median: { colour: '#ffffff', width: 0 },
-  for: { colour: LIGHT.accent, width: 0 },
-  against: { colour: LIGHT.warn, width: 0 },
 };
 
 const LETTER_COLOURS: Readonly<Record<Lettering, string>> = {
   label: LIGHT.ink,
   strong: LIGHT.ink,
   quiet: LIGHT.quiet,
-  model: LIGHT.accent,
   limit: LIGHT.warn,
 };
 

@@ -25,8 +25,9 @@ export function phaseNames({ phases, xAt, right, rowHeight, rows }: PhaseNames):
     const text = PHASE_WORDS[phase.kind];
     const at = xAt(phase.fromS);
     // A name that would leave the figure stands on the other side of its tick.
-    const start = at + 3 + textWidth(text) <= right ? at + 3 : at - 4 - textWidth(text);
-    const fits = start + textWidth(text) <= xAt(phase.toS);
+    const isInside = at + 3 + textWidth(text) <= right;
+    const start = isInside ? at + 3 : at - 4 - textWidth(text);
+    const fits = isInside && start + textWidth(text) <= xAt(phase.toS);
     // Row 0 is the one nearest to the plot.
     const row = rowEnds.findIndex((end, i) => start > end + GAP && (i > 0 || fits));
     marks.push({

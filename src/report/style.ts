@@ -51,7 +51,6 @@ const FIGURE_STYLE = `.pen{fill:none;stroke-linejoin:round;vector-effect:non-sca
 .dot.recorded{stroke:var(--ink)}
 .dot.median{stroke:var(--paper)}
 text{font:12px 'Atkinson Hyperlegible',sans-serif;fill:var(--ink)}
-text.rim{paint-order:stroke;stroke:var(--paper);stroke-width:4px}
 text.quiet{fill:var(--quiet)}
 text.strong{font-weight:700}
 text.limit{fill:var(--warn)}

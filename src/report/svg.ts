@@ -39,7 +39,7 @@ function mark(item: Mark): string {
     }
     case 'text':
       return (
-        `<text class="${item.lettering}${item.rim === true ? ' rim' : ''}" x="${round(item.at[0])}" y="${round(item.at[1])}"` +
+        `<text class="${item.lettering}" x="${round(item.at[0])}" y="${round(item.at[1])}"` +
         `${item.anchor === 'start' ? '' : ` text-anchor="${item.anchor}"`}>${escapeMarkup(item.text)}</text>`
       );
   }

@@ -68,12 +68,13 @@ export function traceFigure(input: TraceFigure): Drawing {
     width,
     height: frame.height,
     title: `Tank pressure, recorded and modelled: ${recording.label}`,
-    description: describe(input, every),
+    description: describe(input, dots.length),
     marks,
   };
 }
 
-function describe({ recording, chosen, rival }: TraceFigure, every: number): string {
+function describe({ recording, chosen, rival }: TraceFigure, dots: number): string {
+  const samplesPerDot = Math.round(recording.samples / Math.max(1, dots));
   const recorded = finite(chosen.recordedGaugePa);
   const errors = finite(chosen.recordedGaugePa.map((pa, i) => pa - (chosen.modelledGaugePa[i] ?? Number.NaN)));
   const typical = (values: readonly number[]): number =>
@@ -91,7 +92,7 @@ function describe({ recording, chosen, rival }: TraceFigure, every: number): str
     rival === undefined
       ? ''
       : `With "${CAUSE_WORDS[rival.cause].name}" it differs by ${fixed(typical(rivalErrors), 0)} Pa.`,
-    every > 1 ? `One of every ${every} samples is drawn.` : 'Every sample is drawn.',
+    samplesPerDot > 1 ? `One of every ${samplesPerDot} samples is drawn.` : 'Every sample is drawn.',
   ]
     .filter((sentence) => sentence !== '')
     .join(' ');
