@@ -24,9 +24,9 @@ export function phaseNames({ phases, xAt, right, rowHeight, rows }: PhaseNames):
   for (const phase of phases) {
     const text = PHASE_WORDS[phase.kind];
     const at = xAt(phase.fromS);
-    // A name that would leave the figure stands on the other side of its tick.
+    // A name that would leave the figure is drawn back to its edge and stands above its tick.
     const isInside = at + 3 + textWidth(text) <= right;
-    const start = isInside ? at + 3 : at - 4 - textWidth(text);
+    const start = isInside ? at + 3 : right - textWidth(text);
     const fits = isInside && start + textWidth(text) <= xAt(phase.toS);
     // Row 0 is the one nearest to the plot.
     const row = rowEnds.findIndex((end, i) => start > end + GAP && (i > 0 || fits));
@@ -34,7 +34,7 @@ export function phaseNames({ phases, xAt, right, rowHeight, rows }: PhaseNames):
       kind: 'line',
       pen: 'axis',
       points: [
-        [at, row <= 0 ? bottom - LETTER_SIZE + 2 : bottom - LETTER_SIZE - rowHeight + 2],
+        [at, row <= 0 || !isInside ? bottom - LETTER_SIZE + 2 : bottom - LETTER_SIZE - rowHeight + 2],
         [at, bottom + 6],
       ],
     });
