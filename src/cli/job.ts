@@ -7,6 +7,7 @@ import { qualityInWords } from '../report/quality-words.ts';
 import type { SheetRecording, StoredSheet } from '../report/sheet.ts';
 import { carSchema } from '../system/car.ts';
 import { changesOfCommands } from './command-changes.ts';
+import { COMPLAINTS, type ComplaintWord } from './complaints.ts';
 import { EXIT } from './exit-codes.ts';
 import { Failure } from './failure.ts';
 import { readJsonFile } from './json-file.ts';
@@ -19,7 +20,7 @@ import { PROGRAM } from './version.ts';
 export interface JobOptions {
   readonly car: string;
   readonly codes?: readonly string[];
-  readonly complaint?: string;
+  readonly complaint?: ComplaintWord;
   readonly notes?: string;
   readonly mapping?: string;
   /** Instead of the clock: the time written into the finding, ISO 8601 UTC. */
@@ -81,9 +82,7 @@ export async function makeSheet(files: readonly string[], options: JobOptions): 
     const input: DiagnoseInput = {
       car: car.value,
       recordings: reads.map((read) => read.recording),
-      ...(options.complaint === undefined
-        ? {}
-        : { complaint: options.complaint as NonNullable<DiagnoseInput['complaint']> }),
+      ...(options.complaint === undefined ? {} : { complaint: COMPLAINTS[options.complaint] }),
       ...(options.codes === undefined ? {} : { codes: options.codes }),
     };
     const finding = diagnose(input, {
@@ -95,7 +94,7 @@ export async function makeSheet(files: readonly string[], options: JobOptions): 
       madeAt: options.madeAt ?? new Date().toISOString(),
       car: car.value,
       carSha256: car.sha256,
-      ...(options.complaint === undefined ? {} : { complaint: options.complaint }),
+      ...(options.complaint === undefined ? {} : { complaint: COMPLAINTS[options.complaint] }),
       codes: [...(options.codes ?? [])],
       recordings: reads.map(
         ({ recording, quality, report, sha256 }, i): SheetRecording => ({

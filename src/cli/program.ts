@@ -23,7 +23,7 @@ const JSON_OPTION = ['--json', 'print one JSON object on stdout (format: vaporwr
 const withJobOptions = (command: Command): Command =>
   command
     .option('--codes <list>', 'stored trouble codes, separated by commas', codeList)
-    .addOption(new Option('--complaint <type>', 'what the owner noticed').choices(COMPLAINTS))
+    .addOption(new Option('--complaint <type>', 'what the owner noticed').choices(Object.keys(COMPLAINTS)))
     .option('--notes <file>', 'notes on the recordings (JSON, format: vaporwright schema notes)')
     .option('--mapping <file>', 'columns and units of the recordings (JSON, format: vaporwright schema mapping)');
 
