@@ -1,0 +1,120 @@
+/**
+ * The causes as changes of a few priors of the one model. A cause is a part in a wrong state: it moves the prior of
+ * the quantity that the part sets, and leaves everything else as on a sound car.
+ */
+import type { CauseId, Place } from '../finding.ts';
+import type { Parameter } from '../fit/parameter.ts';
+import { holePrior, type LogPrior } from '../priors/nuisances.ts';
+
+export interface Cause {
+  readonly id: CauseId;
+  /** New centre and sd by parameter name; an absent field keeps the sound car's. */
+  readonly changes: Readonly<Record<string, Partial<LogPrior>>>;
+  /** Start values of z worth trying, by parameter name. */
+  readonly starts: Readonly<Record<string, readonly number[]>>;
+  readonly places: readonly Place[];
+  /** The parameter that carries the fault's size. */
+  readonly size?: string;
+  /** Whose fit to the pressure it shares: causes that pressure alone cannot tell apart. */
+  readonly pressureLike?: CauseId;
+}
+
+/** A passage that is shut for good [m2]; far below anything that shows. */
+const SHUT: LogPrior = { centre: 1e-12, sd: 0.05 };
+const LEAK_PLACES: readonly Place[] = [
+  'cap and neck',
+  'tank top',
+  'vapour line',
+  'canister',
+  'vent side',
+  'purge line',
+];
+
+/**
+ * Sizes of faults, medians of equivalent diameters with the spread of their logarithm. Judgement from common practice:
+ * holes that set a code run from a quarter of a millimetre to a few millimetres; a cap or hose that is off leaves more
+ * than a centimetre; a choked vent still passes a trickle.
+ */
+export const CATALOGUE: readonly Cause[] = [
+  { id: 'none', size: 'leak', changes: {}, starts: {}, places: [] },
+  {
+    id: 'leak',
+    size: 'leak',
+    changes: { leak: holePrior(0.7, 0.65) },
+    starts: { leak: [-1.2, 0, 1.2] },
+    places: LEAK_PLACES,
+  },
+  {
+    id: 'gross_leak',
+    size: 'leak',
+    changes: { leak: holePrior(8, 0.5) },
+    starts: { leak: [-0.8, 0.8] },
+    places: ['cap and neck', 'vapour line', 'purge line', 'canister'],
+  },
+  {
+    id: 'purge_leak',
+    size: 'seep',
+    changes: { seep: holePrior(0.5, 0.6) },
+    starts: { seep: [-0.8, 0.8] },
+    places: ['purge valve'],
+  },
+  {
+    id: 'purge_stuck_open',
+    size: 'seep',
+    changes: { seep: holePrior(2, 0.45), purge: SHUT, initial: { sd: 800 } },
+    starts: { seep: [-0.8, 0.8] },
+    places: ['purge valve'],
+  },
+  { id: 'purge_stuck_closed', changes: { purge: SHUT }, starts: {}, places: ['purge valve', 'purge line'] },
+  {
+    id: 'vent_leak',
+    size: 'ventShut',
+    changes: { ventShut: holePrior(1.5, 0.9) },
+    starts: { ventShut: [-0.8, 0.8] },
+    places: ['vent valve'],
+  },
+  {
+    id: 'vent_stuck_closed',
+    size: 'ventOpen',
+    changes: { ventOpen: holePrior(0.12, 0.6), initial: { sd: 2000 } },
+    starts: {},
+    places: ['vent valve'],
+  },
+  {
+    id: 'vent_restricted',
+    size: 'ventOpen',
+    changes: { ventOpen: holePrior(1.3, 0.5), initial: { sd: 400 } },
+    starts: { ventOpen: [-1, 0.7] },
+    places: ['vent side', 'vent valve'],
+  },
+  {
+    id: 'path_blocked',
+    size: 'pipe',
+    changes: { pipe: holePrior(0.15, 0.8), initial: { sd: 1500 } },
+    starts: { pipe: [-0.7, 1] },
+    places: ['tank to canister', 'fill-limit valve'],
+  },
+  {
+    id: 'fill_valve_stuck_open',
+    changes: { fullPipe: holePrior(6, 0.35) },
+    starts: {},
+    places: ['fill-limit valve'],
+  },
+  { id: 'sensor_bias', changes: { offset: { sd: 450 } }, starts: {}, places: ['pressure sensor'] },
+  { id: 'sensor_gain', changes: { gain: { sd: 0.25 } }, starts: { gain: [-1, 1] }, places: ['pressure sensor'] },
+  { id: 'sensor_stuck', changes: {}, starts: {}, places: ['pressure sensor'] },
+  { id: 'sensor_noisy', changes: {}, starts: {}, places: ['pressure sensor'], pressureLike: 'none' },
+  { id: 'canister_saturated', changes: {}, starts: {}, places: ['canister'], pressureLike: 'none' },
+];
+
+/** The sound car's parameters with a cause's changes. */
+export function applyCause(parameters: readonly Parameter[], causes: readonly Cause[]): Parameter[] {
+  return parameters.map((p) => {
+    let changed = p;
+    for (const cause of causes) {
+      const c = cause.changes[p.name];
+      if (c) changed = { ...changed, ...c };
+    }
+    return changed;
+  });
+}

@@ -1,0 +1,85 @@
+/**
+ * Posterior of one parameter with the others integrated out: on a grid of its values the rest is refitted and its
+ * Gaussian volume taken. Where a single Gaussian at the best point fails (a hole that could as well be larger), this
+ * still gives evidence and intervals.
+ * Source: Tierney and Kadane, J. Am. Stat. Assoc. 81 (1986) 82-86.
+ */
+import { choleskyFactor, logDeterminant } from './cholesky.ts';
+import { type Fit, levenbergMarquardt } from './levenberg-marquardt.ts';
+import type { FitProblem } from './problem.ts';
+
+export interface Marginal {
+  /** Values of z, increasing, and the log density there (not normalised). */
+  readonly z: readonly number[];
+  readonly logDensity: readonly number[];
+  /** ln of the integral over all parameters. */
+  readonly logEvidence: number;
+  readonly best: Fit;
+}
+
+export interface MarginalSettings {
+  /** Spacing of the grid in z. */
+  readonly spacing: number;
+  /** How far below the top the grid ends, in ln. */
+  readonly depth: number;
+  readonly iterations: number;
+  /** Never beyond this |z|. */
+  readonly reach: number;
+}
+
+export function marginalise(problem: FitProblem, fit: Fit, key: number, s: MarginalSettings): Marginal {
+  let best = fit;
+  const centre = { z: fit.z[key]!, log: -(fit.cost + 0.5 * restLogDeterminant(fit.hessian, fit.z.length, key)) };
+  const points = [centre];
+  let top = centre.log;
+  for (const direction of [-1, 1]) {
+    let z: Float64Array = fit.z;
+    for (let k = 1; ; k++) {
+      const at = centre.z + direction * k * s.spacing;
+      if (Math.abs(at) > s.reach && Math.abs(at) > Math.abs(centre.z)) break;
+      const start = Float64Array.from(z);
+      start[key] = at;
+      const held = levenbergMarquardt(problem, start, { mostIterations: s.iterations, enough: 0.1, hold: key });
+      z = held.z;
+      if (held.cost < best.cost) best = held;
+      const log = -(held.cost + 0.5 * restLogDeterminant(held.hessian, z.length, key));
+      points.push({ z: at, log });
+      if (log > top) top = log;
+      if (log < top - s.depth) break;
+    }
+  }
+  points.sort((a, b) => a.z - b.z);
+  const z = points.map((p) => p.z);
+  const logDensity = points.map((p) => p.log);
+  return { z, logDensity, best, logEvidence: logIntegral(z, logDensity) - 0.5 * Math.log(2 * Math.PI) };
+}
+
+/** ln of the integral of a density whose logarithm is linear between the points. */
+export function logIntegral(z: readonly number[], logDensity: readonly number[]): number {
+  const top = Math.max(...logDensity);
+  let sum = 0;
+  for (let i = 0; i + 1 < z.length; i++) {
+    const a = logDensity[i]! - top;
+    const b = logDensity[i + 1]! - top;
+    const d = b - a;
+    const mean = Math.abs(d) < 1e-6 ? Math.exp(0.5 * (a + b)) : (Math.exp(b) - Math.exp(a)) / d;
+    sum += mean * (z[i + 1]! - z[i]!);
+  }
+  return sum > 0 ? top + Math.log(sum) : top;
+}
+
+/** ln det of the Hessian without one row and column. */
+function restLogDeterminant(hessian: Float64Array, n: number, without: number): number {
+  const m = n - 1;
+  const a = new Float64Array(m * m);
+  for (let i = 0, r = 0; i < n; i++) {
+    if (i === without) continue;
+    for (let j = 0, c = 0; j < n; j++) {
+      if (j === without) continue;
+      a[r * m + c] = hessian[i * n + j]!;
+      c++;
+    }
+    r++;
+  }
+  return choleskyFactor(a, m) ? logDeterminant(a, m) : 1e3;
+}

@@ -1,0 +1,155 @@
+/**
+ * The noise model: white sensor noise, an extra allowance where the model is known to be rough, and a slow
+ * error whose size and correlation time are chosen by how well they predict the residuals of a first fit.
+ */
+import type { Observations } from './observations.ts';
+import { Whitening } from './whitening.ts';
+
+export interface Noise {
+  /** Factor on the white variance [-]. */
+  readonly whiteScale: number;
+  readonly slowPa: number;
+  readonly slowS: number;
+}
+
+export const FIRST_NOISE: Noise = { whiteScale: 1, slowPa: 4, slowS: 10 };
+
+/**
+ * What a two-space model cannot follow: in the draw the purge valve's flow and the carbon's answer, at the release
+ * the inrush through a long vent path. Its error there is taken as a share of the pressure excursion, correlated over
+ * some seconds, so that these phases tell valves from holes but do not size a hole. Judgement.
+ */
+const DRAW_SHARE = 0.15;
+const DRAW_S = 15;
+const RELEASE_SHARE = 0.2;
+const RELEASE_S = 4;
+/**
+ * The same in the other procedures: with the vent open the valve's and the filter's own laws are not quite the model's;
+ * engine off, the fuel's temperature is not quite a few straight lines; filling, the liquid splashes.
+ */
+const OTHER_SHARE: Readonly<Record<string, { readonly share: number; readonly timeS: number }>> = {
+  purge: { share: 0.08, timeS: 20 },
+  idle: { share: 0.08, timeS: 20 },
+  sealed: { share: 0.03, timeS: 150 },
+  vented: { share: 0.03, timeS: 60 },
+  filling: { share: 0.08, timeS: 15 },
+  filled: { share: 0.06, timeS: 6 },
+};
+/** White part of the same, and after any vent command [share of the excursion], [s]. */
+const ROUGH_SHARE = 0.008;
+const CHANGE_S = 1.5;
+
+/** The noise of a sensor that says nothing of the tank: no allowance for what the model cannot follow. */
+export function sensorOnlyWhitening(o: Observations, noise: Noise): Whitening {
+  const n = o.timeS.length;
+  return new Whitening(
+    o.timeS,
+    o.whiteVariance.map((v) => v * noise.whiteScale),
+    new Float64Array(n).fill(noise.slowPa),
+    new Float64Array(n).fill(noise.slowS),
+    new Uint8Array(n),
+  );
+}
+
+/** Largest departure of the readings from their first value [Pa]. */
+function excursion(o: Observations): number {
+  let most = 0;
+  let noise = 0;
+  for (let i = 0; i < o.gaugePa.length; i++) {
+    most = Math.max(most, Math.abs(o.gaugePa[i]! - o.gaugePa[0]!));
+    noise += o.whiteVariance[i]!;
+  }
+  // the extreme of many noisy bins is not an excursion
+  return Math.max(0, most - 4 * Math.sqrt(noise / Math.max(1, o.gaugePa.length)));
+}
+
+interface Allowed {
+  readonly variance: Float64Array;
+  readonly slowPa: Float64Array;
+  readonly slowS: Float64Array;
+  readonly fresh: Uint8Array;
+}
+
+function allow(o: Observations, noise: Noise, procedure: string): Allowed {
+  const n = o.timeS.length;
+  const variance = new Float64Array(n);
+  const slowPa = new Float64Array(n).fill(noise.slowPa);
+  const slowS = new Float64Array(n).fill(noise.slowS);
+  const fresh = new Uint8Array(n);
+  const depth = excursion(o);
+  const rough = (ROUGH_SHARE * depth) ** 2;
+  for (let i = 0; i < n; i++) {
+    variance[i] = o.whiteVariance[i]! * noise.whiteScale;
+    if (i > 0 && o.phase[i] !== o.phase[i - 1]) fresh[i] = 1;
+    if (o.phase[i] === 'draw') {
+      variance[i]! += rough;
+      slowPa[i] = Math.hypot(noise.slowPa, DRAW_SHARE * depth);
+      slowS[i] = DRAW_S;
+    } else if (o.phase[i] === 'release') {
+      variance[i]! += rough;
+      if (o.sinceEventS[i]! < 4 * RELEASE_S) {
+        slowPa[i] = Math.hypot(noise.slowPa, RELEASE_SHARE * depth * Math.exp(-o.sinceEventS[i]! / RELEASE_S));
+        slowS[i] = RELEASE_S;
+      }
+    } else {
+      const other = procedure === 'vacuum-draw' ? undefined : OTHER_SHARE[o.phase[i]!];
+      if (other) {
+        const share = other.share * depth;
+        if (share > noise.slowPa) slowS[i] = other.timeS;
+        slowPa[i] = Math.hypot(noise.slowPa, share);
+        fresh[i] = 0;
+      }
+      if (o.sinceEventS[i]! < CHANGE_S) variance[i]! += rough;
+    }
+  }
+  return { variance, slowPa, slowS, fresh };
+}
+
+export function whiteningFor(o: Observations, noise: Noise, procedure: string): Whitening {
+  const a = allow(o, noise, procedure);
+  return new Whitening(o.timeS, a.variance, a.slowPa, a.slowS, a.fresh);
+}
+
+const SLOW_PA = [0.3, 1, 2, 4, 8, 16, 32, 64, 128];
+const SLOW_S = [1, 3, 10, 30];
+const WHITE = [0.5, 0.7, 1, 1.4, 2];
+/** Priors: slow error about 3 Pa within a factor of three; white noise as measured within a third. */
+const SLOW_CENTRE_PA = 3;
+const SLOW_SD_LN = 1;
+const WHITE_SD_LN = 0.35;
+
+/**
+ * Most probable noise given the residuals of a fit.
+ *
+ * @param o observations
+ * @param residualPa observed minus modelled reading [Pa]
+ */
+export function estimateNoise(o: Observations, residualPa: Float64Array, procedure: string): Noise {
+  const e = new Float64Array(residualPa.length);
+  let best = FIRST_NOISE;
+  let bestScore = Number.NEGATIVE_INFINITY;
+  for (const whiteScale of WHITE) {
+    for (const slowPa of SLOW_PA) {
+      for (const slowS of SLOW_S) {
+        const w = whiteningFor(o, { whiteScale, slowPa, slowS }, procedure);
+        w.apply(residualPa, e, 0);
+        let s = -0.5 * w.logDeterminant;
+        for (const x of e) s -= studentCost(x);
+        s -= 0.5 * (Math.log(slowPa / SLOW_CENTRE_PA) / SLOW_SD_LN) ** 2;
+        s -= 0.5 * (Math.log(whiteScale) / WHITE_SD_LN) ** 2;
+        if (s > bestScore) {
+          bestScore = s;
+          best = { whiteScale, slowPa, slowS };
+        }
+        if (slowPa === SLOW_PA[0]) break; // so small an error has no time scale
+      }
+    }
+  }
+  return best;
+}
+
+/** Minus log density of a Student t with few degrees of freedom: outliers must not set the noise. */
+function studentCost(x: number): number {
+  const nu = 6;
+  return 0.5 * (nu + 1) * Math.log1p((x * x) / nu);
+}

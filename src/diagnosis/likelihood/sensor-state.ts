@@ -1,0 +1,115 @@
+/** What the readings alone say of the sensor: frozen, or far noisier than sensors are. */
+import type { Prepared } from '../prepare.ts';
+import { type Noise, sensorOnlyWhitening } from './noise.ts';
+import { median } from './observations.ts';
+
+/** ln normal density. */
+const logNormal = (x: number, centre: number, sd: number) =>
+  -0.5 * ((x - centre) / sd) ** 2 - Math.log(sd) - 0.5 * Math.log(2 * Math.PI);
+
+/** White noise of one sample [Pa], as medians and spread of ln: sound sensors, noisy ones, frozen ones. Judgement. */
+const SOUND_NOISE = { centre: Math.log(8), sd: 0.8 };
+const NOISY = { centre: Math.log(130), sd: 0.7 };
+const FROZEN = { centre: Math.log(1), sd: 0.8 };
+/** A reading that never moves has at least this [Pa], so that its logarithm exists. */
+const LEAST_NOISE_PA = 0.01;
+/** Range of a sensor of which nothing is known [Pa], common practice, no source. */
+const UNKNOWN_RANGE_PA = 1e4;
+/** Noise below this share of the step does not show; its size then says only "small". */
+const HIDDEN_SHARE = 0.4;
+
+/** Normal distribution function, Abramowitz and Stegun 7.1.26, error below 1.5e-7. */
+function normalCdf(x: number): number {
+  const t = 1 / (1 + (0.3275911 * Math.abs(x)) / Math.SQRT2);
+  const e =
+    1 -
+    ((((1.061405429 * t - 1.453152027) * t + 1.421413741) * t - 0.284496736) * t + 0.254829592) *
+      t *
+      Math.exp((-x * x) / 2);
+  return x >= 0 ? 0.5 * (1 + e) : 0.5 * (1 - e);
+}
+
+function noiseLogDensity(noisePa: number, stepPa: number, prior: { centre: number; sd: number }): number {
+  const hidden = HIDDEN_SHARE * stepPa;
+  if (noisePa <= hidden) {
+    return Math.log(Math.max(1e-12, normalCdf((Math.log(hidden) - prior.centre) / prior.sd))) - Math.log(hidden);
+  }
+  return logNormal(Math.log(noisePa), prior.centre, prior.sd) - Math.log(noisePa);
+}
+
+export interface SensorState {
+  /** ln density of the measured noise for a sound, a noisy and a frozen sensor. */
+  readonly sound: number;
+  readonly noisy: number;
+  readonly frozen: number;
+}
+
+/** @param p a prepared recording */
+export function sensorState(p: Prepared): SensorState {
+  const { character } = p;
+  if (character.rawNoisePa === undefined) return { sound: 0, noisy: 0, frozen: 0 };
+  const noise = Math.max(LEAST_NOISE_PA, character.rawNoisePa);
+  return {
+    sound: noiseLogDensity(noise, character.stepPa, SOUND_NOISE),
+    noisy: noiseLogDensity(noise, character.stepPa, NOISY),
+    frozen: noiseLogDensity(noise, character.stepPa, FROZEN),
+  };
+}
+
+/**
+ * Time from which the readings stand still to the end though they moved before [s]; undefined if they don't.
+ *
+ * @param p readings [Pa gauge]
+ * @param stepPa converter step [Pa]
+ */
+export function freezeOnset(timeS: Float64Array, p: Float64Array, stepPa: number): number | undefined {
+  const still = 1.01 * stepPa + STILL_PA;
+  const last = p[p.length - 1]!;
+  let i = p.length - 1;
+  while (i > 0 && !(Math.abs(p[i - 1]! - last) > still)) i--;
+  const frozen = p.length - i;
+  return i > 2 && frozen >= FROZEN_SHARE * p.length && frozen >= FEWEST_FROZEN ? timeS[i] : undefined;
+}
+
+/** Frozen readings move by less than this beyond one step [Pa]; for so many samples and so large a share. Judgement. */
+const STILL_PA = 0.5;
+const FROZEN_SHARE = 0.3;
+const FEWEST_FROZEN = 40;
+/** A reading of a sensor that is about to freeze is anything within this [Pa], judgement. */
+const BEFORE_FREEZE_SD_PA = 1000;
+
+/**
+ * ln evidence of the readings as one constant anywhere in the sensor's range plus noise, from the onset on where they
+ * froze half-way, in the same units as a fit's evidence.
+ */
+export function constantLogEvidence(p: Prepared, noise: Noise): number {
+  const { observations: o, clip } = p;
+  const n = o.gaugePa.length;
+  const w = sensorOnlyWhitening(o, noise);
+  const onset = p.freezeOnsetS ?? Number.NEGATIVE_INFINITY;
+  const from = o.timeS.findIndex((t) => t >= onset);
+  const level = median(o.gaugePa.subarray(from));
+  const readings = new Float64Array(n);
+  const ones = new Float64Array(n);
+  w.apply(
+    o.gaugePa.map((x) => x - level),
+    readings,
+    0,
+  );
+  w.apply(new Float64Array(n).fill(1), ones, 0);
+  let rr = 0;
+  let r1 = 0;
+  let oneOne = 0;
+  for (let i = from; i < n; i++) {
+    rr += readings[i]! ** 2;
+    r1 += readings[i]! * ones[i]!;
+    oneOne += ones[i]! ** 2;
+  }
+  const width = Number.isFinite(clip.high - clip.low) ? clip.high - clip.low : UNKNOWN_RANGE_PA;
+  let log = -0.5 * (rr - (r1 * r1) / oneOne) - 0.5 * Math.log(oneOne) + 0.5 * Math.log(2 * Math.PI) - Math.log(width);
+  log -= 0.5 * w.logDeterminant;
+  for (let i = 0; i < from; i++) {
+    log -= 0.5 * Math.log(BEFORE_FREEZE_SD_PA ** 2 / o.whiteVariance[i]!) + 0.5 * ((o.gaugePa[i]! - level) / BEFORE_FREEZE_SD_PA) ** 2;
+  }
+  return log;
+}

@@ -1,0 +1,253 @@
+/**
+ * The two-space model of the vapour system that the finding fits: tank and canister side, joined by a pipe.
+ *
+ * It is the network of `simulation/` reduced for speed: the canister bed is one isothermal space whose
+ * volume counts the gas that the carbon gives up, hoses carry no states, and pressures advance by an
+ * implicit Euler step (a 2 x 2 Newton iteration with exact derivatives) of fixed length. A test holds it
+ * against the full network.
+ *
+ * Tank: n = moles of gas, y = mole fraction of fuel vapour, T = temperature, p = n R T / V.
+ *   dn/dt     = leak + relief + evaporation - pipe
+ *   d(n y)/dt = evaporation - y (outflow)
+ *   n cv dT/dt = sum of enthalpy carried in and out + wallHeat (Twall - T)
+ * Canister side: V_c / (R T_a) dp_c/dt = pipe + vent - purge - slow uptake.
+ * Passages: sharp-edged orifice, n' = a sqrt(2 p_mean / (R T M)) dp / sqrt(|dp| + 2 Pa): within 1 % of the
+ * isentropic law below 3 kPa and smooth through zero. Purge valve: isentropic towards the manifold, choked
+ * below the critical ratio.
+ */
+
+import type { Drive } from './drive.ts';
+import { DRIFT_SLOTS, Q } from './quantities.ts';
+
+/** Molar gas constant [J/(mol K)], SI definition 2019. */
+const R = 8.314462618;
+/** Molar mass of dry air and of petrol vapour [kg/mol]; air: US Standard Atmosphere 1976, vapour: AP-42 7.1, RVP 10. */
+const M_AIR = 0.0289647;
+const M_VAPOUR = 0.066;
+/** Molar heats at constant volume [J/(mol K)]: diatomic gas 5/2 R; butane-pentane vapour, handbooks, judgement. */
+const CV_AIR = 20.8;
+const CV_VAPOUR = 85;
+/** Pressure difference below which an orifice turns laminar in this model [Pa], judgement (numerical smoothing). */
+const LAMINAR_PA = 2;
+/** Slope of a cap relief valve once open [mol/(s Pa)], judgement: opens fully within some hundred pascals. */
+const RELIEF_SLOPE = 1e-6;
+/** Numerical floors and limits of the step, far outside the range of use. */
+const SMALLEST_VOLUME = 5e-4;
+const LOWEST_PRESSURE = 1000;
+const CONVERGED_PA = 2e-3;
+const MOST_NEWTON_STEPS = 12;
+const GAMMA = 1.4;
+const CRITICAL = (2 / (GAMMA + 1)) ** (GAMMA / (GAMMA - 1));
+const CHOKED = Math.sqrt(GAMMA) * (2 / (GAMMA + 1)) ** ((GAMMA + 1) / (2 * (GAMMA - 1)));
+
+/** Above this pressure ratio the purge passage follows the orifice law, which also runs backwards. */
+const NEARLY_EQUAL = 0.97;
+
+/** Flows at each observation [mol/s]. */
+export interface PurgeFlows {
+  /** Gas through the purge valve. */
+  readonly purge: Float64Array;
+  /** Fuel vapour that comes out of the tank towards the canister. */
+  readonly vapourFromTank: Float64Array;
+}
+
+/**
+ * Runs the model through a drive.
+ *
+ * @param q quantities by slot of `Q` [SI units as listed there]
+ * @param drive the recording's steps
+ * @param out sensor reading at each observation [Pa gauge], length at least `drive.observationCount`
+ * @param flows if given, receives the molar flows that the trims feel [mol/s]
+ */
+export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, flows?: PurgeFlows): void {
+  const { dtS, duty, ventShut, manifoldAbsPa, fillM3PerS, full, observation, shift, warmPosition, driftPosition } =
+    drive;
+  const pa = drive.ambientAbsPa;
+  const ta = drive.ambientTemperatureK;
+  const lo = drive.clipLowGaugePa;
+  const hi = drive.clipHighGaugePa;
+  const vc = q[Q.canisterVolume]!;
+  const leakArea = q[Q.leakArea]!;
+  const ventShutArea = q[Q.ventShutArea]!;
+  const ventOpenArea = q[Q.ventOpenArea]!;
+  const pipeOpen = q[Q.pipeArea]!;
+  const pipeFull = q[Q.fullPipeArea]!;
+  const purgeArea = q[Q.purgeArea]!;
+  const seepArea = q[Q.seepArea]!;
+  const psat0 = q[Q.vapourPressure]!;
+  const kA = q[Q.evaporation]!;
+  const hA = q[Q.wallHeat]!;
+  const openVacuum = pa - q[Q.reliefVacuum]!;
+  const openPressure = pa + q[Q.reliefPressure]!;
+  const slowVolume = q[Q.slowVolume]!;
+  const slowTime = q[Q.slowTime]!;
+  const offset = q[Q.offset]!;
+  const gain = q[Q.gain]!;
+  const lag = q[Q.lag]!;
+  const displacement = q[Q.displacement]!;
+  const sensitivity = drive.vapourSensitivityPerK;
+
+  let v = q[Q.tankVolume]!;
+  let wall = drive.tankTemperatureK;
+  let t = wall;
+  let p = pa + q[Q.initialGauge]!;
+  let pc = p;
+  let pSlow = p;
+  let fuelWarm = 0;
+  let psat = psat0;
+  let n = (p * v) / (R * t);
+  let y = (psat0 - q[Q.deficit]!) / p;
+  if (y < 0) y = 0;
+  else if (y > 0.95) y = 0.95;
+  let reading = p - pa;
+  const rta = R * ta;
+  // the parts of the orifice law that the pressures do not touch, for gas at ambient conditions
+  const kAir = Math.sqrt(2 / (rta * M_AIR));
+  const kPurge = 1 / Math.sqrt(rta * M_AIR);
+  const vca = vc / rta;
+
+  for (let i = 0; i < drive.stepCount; i++) {
+    let h = dtS[i]!;
+    const s = shift[i]!;
+    if (s !== 0) {
+      h += s > 0 ? q[Q.shift0 + s - 1]! : -q[Q.shift0 - s - 1]!;
+      if (h < 1e-3) h = 1e-3;
+    }
+    // fuel and wall warm or cool together
+    const w = warmPosition[i]!;
+    const k = w | 0;
+    const r0 = q[Q.warm0 + k]!;
+    const rate = w > k ? r0 + (w - k) * (q[Q.warm0 + k + 1]! - r0) : r0;
+    if (rate !== 0) {
+      fuelWarm += rate * h;
+      wall += rate * h;
+      psat = psat0 * Math.exp(sensitivity * fuelWarm);
+    }
+    const liquid = fillM3PerS[i]! * displacement;
+    if (liquid > 0) {
+      v -= liquid * h;
+      if (v < SMALLEST_VOLUME) v = SMALLEST_VOLUME;
+    }
+    const ventArea = ventShut[i] === 1 ? ventShutArea : ventOpenArea;
+    const pipeArea = full[i] === 1 ? pipeFull : pipeOpen;
+    let purge = seepArea;
+    const d = duty[i]!;
+    if (d > 0) {
+      const at = driftPosition[i]!;
+      let flow = purgeArea * d;
+      if (at >= 0) {
+        const j = at >= DRIFT_SLOTS - 1 ? DRIFT_SLOTS - 2 : at | 0;
+        const g0 = q[Q.drift0 + j]!;
+        const g = g0 + (at - j) * (q[Q.drift0 + j + 1]! - g0);
+        if (g !== 0) flow *= Math.exp(g);
+      }
+      purge += flow;
+    }
+    const pm = manifoldAbsPa[i]!;
+    const kTank = Math.sqrt(2 / (R * t * (M_AIR + y * (M_VAPOUR - M_AIR))));
+    const vrt = v / (R * t);
+    const kE = kA / (R * t);
+    const slow = (slowVolume / rta) * (h / (slowTime + h));
+    const pcStart = pc;
+
+    let leak = 0;
+    let pipe = 0;
+    let vent = 0;
+    let purgeFlow = 0;
+    let evap = 0;
+    let relief = 0;
+    for (let it = 0; it < MOST_NEWTON_STEPS; it++) {
+      // hole, positive inwards
+      const dl = pa - p;
+      const al = dl < 0 ? -dl : dl;
+      const sl = Math.sqrt(al + LAMINAR_PA);
+      const kl = (leakArea * (dl > 0 ? kAir : kTank) * Math.sqrt(0.5 * (pa + p))) / sl;
+      leak = kl * dl;
+      const dLeak = (-kl * (0.5 * al + LAMINAR_PA)) / (al + LAMINAR_PA);
+      // cap relief
+      relief = 0;
+      let dRelief = 0;
+      if (p < openVacuum) {
+        relief = RELIEF_SLOPE * (openVacuum - p);
+        dRelief = -RELIEF_SLOPE;
+      } else if (p > openPressure) {
+        relief = RELIEF_SLOPE * (openPressure - p);
+        dRelief = -RELIEF_SLOPE;
+      }
+      evap = kE * (psat - y * p);
+      // pipe, positive from tank to canister
+      const dq = p - pc;
+      const aq = dq < 0 ? -dq : dq;
+      const sq = Math.sqrt(aq + LAMINAR_PA);
+      const kq = (pipeArea * (dq > 0 ? kTank : kAir) * Math.sqrt(0.5 * (pc + p))) / sq;
+      pipe = kq * dq;
+      const dPipe = (kq * (0.5 * aq + LAMINAR_PA)) / (aq + LAMINAR_PA);
+      // vent, positive inwards
+      const dv = pa - pc;
+      const av = dv < 0 ? -dv : dv;
+      const kv = (ventArea * kAir * Math.sqrt(0.5 * (pa + pc))) / Math.sqrt(av + LAMINAR_PA);
+      vent = kv * dv;
+      const dVent = (-kv * (0.5 * av + LAMINAR_PA)) / (av + LAMINAR_PA);
+      // purge, positive towards the manifold
+      let dPurge: number;
+      const r = pm / pc;
+      if (r <= CRITICAL) {
+        dPurge = purge * kPurge * CHOKED;
+        purgeFlow = dPurge * pc;
+      } else if (r < NEARLY_EQUAL) {
+        const l = Math.log(r);
+        const a = Math.exp(1.4285714285714286 * l);
+        const b = a * Math.exp(0.2857142857142857 * l);
+        const psi = Math.sqrt(7 * (a - b));
+        purgeFlow = purge * kPurge * pc * psi;
+        dPurge = purge * kPurge * (psi - (3.5 * (1.4285714285714286 * a - 1.7142857142857142 * b)) / psi);
+      } else {
+        const dm = pc - pm;
+        const am = dm < 0 ? -dm : dm;
+        const km = (purge * kAir * Math.sqrt(0.5 * (pc + pm))) / Math.sqrt(am + LAMINAR_PA);
+        purgeFlow = km * dm;
+        dPurge = (km * (0.5 * am + LAMINAR_PA)) / (am + LAMINAR_PA);
+      }
+
+      const f1 = n + h * (leak + relief + evap - pipe) - p * vrt;
+      const f2 = vca * (pcStart - pc) + h * (pipe + vent - purgeFlow) - slow * (pc - pSlow);
+      const j11 = h * (dLeak + dRelief - kE * y - dPipe) - vrt;
+      const j12 = h * dPipe;
+      const j22 = -vca + h * (dVent - dPipe - dPurge) - slow;
+      const det = j11 * j22 - j12 * j12;
+      const e1 = (f1 * j22 - f2 * j12) / det;
+      const e2 = (j11 * f2 - j12 * f1) / det;
+      p -= e1;
+      pc -= e2;
+      if (p < LOWEST_PRESSURE) p = LOWEST_PRESSURE;
+      if (pc < LOWEST_PRESSURE) pc = LOWEST_PRESSURE;
+      if (e1 < CONVERGED_PA && e1 > -CONVERGED_PA && e2 < CONVERGED_PA && e2 > -CONVERGED_PA) break;
+    }
+    pSlow += (pc - pSlow) * (h / (slowTime + h));
+
+    // moles, composition and heat of the tank from the flows just found
+    const airIn = (leak > 0 ? leak : 0) + (relief > 0 ? relief : 0) + (pipe < 0 ? -pipe : 0);
+    const out_ = (leak < 0 ? -leak : 0) + (relief < 0 ? -relief : 0) + (pipe > 0 ? pipe : 0);
+    const vapour = n * y + h * (evap - out_ * y);
+    // from the converged pressure: the flows above belong to the iterate before the last correction
+    n = p * vrt;
+    y = vapour / n;
+    if (y < 0) y = 0;
+    const heatCapacity = n * (CV_AIR + y * (CV_VAPOUR - CV_AIR));
+    const carried =
+      airIn * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - out_ * R * t + p * liquid;
+    t += (h * (carried + hA * (wall - t))) / (heatCapacity + h * hA);
+    p = (n * R * t) / v;
+
+    reading += (p - pa - reading) * (h / (lag + h));
+    const o = observation[i]!;
+    if (o >= 0) {
+      const shown = offset + gain * reading;
+      out[o] = shown < lo ? lo : shown > hi ? hi : shown;
+      if (flows) {
+        flows.purge[o] = purgeFlow;
+        flows.vapourFromTank[o] = pipe > 0 ? pipe * y : 0;
+      }
+    }
+  }
+}

@@ -1,0 +1,157 @@
+/** Readies one recording for the fits: what it is, its bins, its commands and its conditions. */
+import type { Phase, PhaseKind, ProcedureKind, Recording } from '../recording/recording.ts';
+import { findResolution } from '../recording/resolution.ts';
+import type { Car } from '../system/car.ts';
+import { characterise, type Observations, observe, type SensorCharacter } from './likelihood/observations.ts';
+import { freezeOnset } from './likelihood/sensor-state.ts';
+import { buildDrive } from './model/build-drive.ts';
+import { type CommandChange, commandChanges } from './model/command-changes.ts';
+import type { Drive } from './model/drive.ts';
+import { type FillingPlan, fillingPlan } from './model/filling-plan.ts';
+import { SHIFT_SLOTS } from './model/quantities.ts';
+import { type Conditions, findConditions } from './priors/conditions.ts';
+import { baseQuantities, type RecordingShape } from './priors/nuisances.ts';
+
+export interface Prepared {
+  readonly recording: Recording;
+  readonly procedure: ProcedureKind | 'unknown';
+  readonly phases: readonly Phase[];
+  readonly character: SensorCharacter;
+  readonly observations: Observations;
+  readonly drive: Drive;
+  readonly conditions: Conditions;
+  readonly shape: RecordingShape;
+  readonly base: Float64Array;
+  readonly clip: { readonly low: number; readonly high: number };
+  readonly filling?: FillingPlan;
+  /** From when on the readings stand still [s]; absent if they don't. */
+  readonly freezeOnsetS?: number;
+}
+
+/**
+ * A ratiometric sensor works from 10 to 90 % of its supply; its output goes on to the rails, 12.5 % of the span
+ * further on either side (0.5 to 4.5 V at 5 V, industry convention, from memory).
+ */
+const RAIL_SHARE = 0.125;
+
+function sensorRails(car: Car): { low: number; high: number } {
+  const s = car.pressureSensor;
+  if (!s) return { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
+  const beyond = RAIL_SHARE * (s.maxGaugePa - s.minGaugePa);
+  return { low: s.minGaugePa - beyond, high: s.maxGaugePa + beyond };
+}
+
+/** Bin widths and model steps by procedure [s]: fine after a change, as coarse as the event allows later. */
+const GRIDS: Readonly<Record<string, { width: (since: number) => number; step: (since: number) => number }>> = {
+  'vacuum-draw': {
+    width: (s) => (s < 1.5 ? 0.3 : s < 4 ? 0.5 : 1),
+    step: (s) => (s < 2 ? 0.1 : s < 20 ? 0.25 : 0.5),
+  },
+  'engine-off': {
+    width: (s) => (s < 3 ? 0.5 : Math.min(10, 0.5 + 0.1 * s)),
+    step: (s) => (s < 3 ? 0.1 : Math.min(5, 0.1 + 0.05 * s)),
+  },
+  'purge-drive': { width: () => 1, step: () => 0.5 },
+  refuelling: { width: (s) => (s < 6 ? 0.3 : 1), step: (s) => (s < 6 ? 0.1 : 0.25) },
+};
+const OTHER_GRID = { width: () => 1, step: () => 0.5 };
+
+export function prepare(
+  car: Car,
+  recording: Recording,
+  procedure: ProcedureKind | 'unknown',
+  phases: readonly Phase[],
+): Prepared {
+  const p = recording.channels.tankPressureGaugePa;
+  if (!p) throw new Error(`${recording.label}: no tank pressure channel; map one before asking for a finding`);
+  const rails = sensorRails(car);
+  const clip = measuredClip(p, rails, findResolution(p)?.step ?? 0);
+  const stepPa = findResolution(p)?.step ?? 0;
+  const freezeOnsetS = freezeOnset(recording.timeS, p, stepPa);
+  const character = characterise(recording.timeS, p, clip);
+  const fillings = procedure === 'refuelling' ? phases.filter((f) => f.kind === 'filling') : [];
+  const filling = fillings.length > 0 ? fillingPlan(recording, fillings, fuelAt(car, recording)) : undefined;
+  const changes = [...commandChanges(recording), ...(filling?.changes ?? [])].sort((a, b) => a.timeS - b.timeS);
+  const grid = GRIDS[procedure] ?? OTHER_GRID;
+  const events = changes.map((c) => c.timeS);
+  const observations = observe(recording, phases, events, character, grid.width);
+  const conditions = findConditions(car, recording);
+  const movable = procedure === 'purge-drive' ? [] : movableChanges(changes);
+  const draw = phases.find((f) => f.kind === 'draw');
+  const warmKnots = procedure === 'engine-off' ? 4 : procedure === 'purge-drive' ? 3 : 1;
+  const shape: RecordingShape = {
+    procedure,
+    conditions,
+    changeGapsS: movable.map((c) => c.gapS),
+    warmKnots,
+    hasDraw: procedure === 'vacuum-draw' && draw !== undefined,
+    startsClipped: atRail(observations.gaugePa[0] ?? 0, clip),
+  };
+  const drive = buildDrive(recording, conditions.ambientAbsPa, {
+    observationTimesS: observations.timeS,
+    changes,
+    movable,
+    longestStepS: grid.step,
+    warmKnots,
+    ...(shape.hasDraw && draw && { draw: { fromS: draw.fromS, toS: draw.toS } }),
+    ambientAbsPa: conditions.ambientAbsPa,
+    ambientTemperatureK: conditions.ambientTemperatureK,
+    tankTemperatureK: 0.5 * (conditions.ambientTemperatureK + conditions.fuelTemperatureK),
+    vapourSensitivityPerK: conditions.vapourSensitivityPerK,
+    clipLowGaugePa: clip.low,
+    clipHighGaugePa: clip.high,
+    ...(filling && { fillM3PerS: filling.flowAt, full: filling.fullAt }),
+  });
+  return {
+    recording,
+    procedure,
+    phases,
+    character,
+    observations,
+    drive,
+    conditions,
+    shape,
+    base: baseQuantities(shape),
+    clip,
+    ...(filling && { filling }), ...(freezeOnsetS !== undefined && { freezeOnsetS }),
+  };
+}
+
+/** Tank volume and starting level, as far as the filling plan needs them. */
+function fuelAt(car: Car, recording: Recording): { tankVolumeM3: number; level: number } {
+  const c = findConditions(car, recording);
+  return { tankVolumeM3: c.tankVolumeM3, level: c.fuelLevel };
+}
+
+/** Changes whose exact moment matters, one per sample gap, at most as many as the model has slots. */
+function movableChanges(changes: readonly CommandChange[]): CommandChange[] {
+  const list: CommandChange[] = [];
+  for (const c of changes) {
+    if (list.length >= SHIFT_SLOTS) break;
+    if (c.kind === 'fill-off' || c.kind === 'purge-step') continue;
+    if (list.some((o) => Math.abs(o.timeS - c.timeS) < 1e-9)) continue;
+    list.push(c);
+  }
+  return list;
+}
+
+/** Where the readings themselves stop beyond the nominal range, that is the rail. */
+function measuredClip(p: Float64Array, rails: { low: number; high: number }, stepPa: number) {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const x of p) {
+    if (x < low) low = x;
+    if (x > high) high = x;
+  }
+  const near = Math.max(stepPa, 0.03 * Math.abs(rails.high - rails.low));
+  return {
+    low: low < rails.low + near ? Math.max(low, rails.low - near) : rails.low,
+    high: high > rails.high - near ? Math.min(high, rails.high + near) : rails.high,
+  };
+}
+
+function atRail(x: number, clip: { low: number; high: number }): boolean {
+  return x <= clip.low + 1 || x >= clip.high - 1;
+}
+
+export type { PhaseKind };

@@ -1,0 +1,189 @@
+/**
+ * What every cause leaves free: the quantities of the car and of the day, with priors from physics and
+ * stated knowledge.
+ */
+import { effectiveAreaFromDiameter } from '../../physics/equivalent-diameter.ts';
+import type { ProcedureKind } from '../../recording/recording.ts';
+import type { Car } from '../../system/car.ts';
+import type { Parameter } from '../fit/parameter.ts';
+import { Q, QUANTITY_COUNT } from '../model/quantities.ts';
+import type { Conditions } from './conditions.ts';
+
+/** Effective area of a hole of this diameter [m2]. */
+const holeArea = (diameterMm: number) => effectiveAreaFromDiameter(diameterMm * 1e-3);
+
+/** A log-normal quantity by its median and standard deviation in ln. */
+export interface LogPrior {
+  readonly centre: number;
+  readonly sd: number;
+}
+/** A hole by the median of its diameter and the standard deviation of ln diameter; areas spread twice as far. */
+export const holePrior = (diameterMm: number, sdLnDiameter: number): LogPrior => ({
+  centre: holeArea(diameterMm),
+  sd: 2 * sdLnDiameter,
+});
+
+/**
+ * Healthy car. Sources: passages 4 to 8 mm (parts, common practice, no source); purge valve about 50 L/min choked
+ * (common practice, no source); seat leakage of a sound valve far below 0.1 mm, where 0.1 mm would pass 2.5 Pa/s into
+ * 40 L (calculated).
+ */
+export const SOUND = {
+  leak: holePrior(0.06, 0.7),
+  ventShut: holePrior(0.03, 0.8),
+  ventOpen: holePrior(7, 0.35),
+  pipe: holePrior(6, 0.35),
+  purge: { centre: 4.5e-6, sd: 0.5 } satisfies LogPrior,
+  seep: holePrior(0.03, 0.8),
+  /** What the fill-limit valve leaves open when the tank is full: the small grade vents. */
+  fullPipe: holePrior(2.5, 0.7),
+} as const;
+
+/**
+ * How many times its free volume the canister counts as gas. Carbon holds air as well as vapour: nitrogen's Henry
+ * constant on activated carbon near 25 C is 0.3 to 0.5 mol/(kg atm) (handbooks, from memory), at 0.35 kg per litre of
+ * bed 2.5 to 4 L of gas per litre of bed and atmosphere, and that comes out when the pressure falls. The prior spans
+ * from carbon too slow to answer within the test (1) to full equilibrium (4).
+ */
+const CANISTER_MULTIPLE: LogPrior = { centre: 2, sd: 0.45 };
+/** Carbon that answers slowly: gas volume [m3] and time constant [s], judgement. */
+const SLOW_VOLUME: LogPrior = { centre: 3e-4, sd: 1 };
+const SLOW_TIME: LogPrior = { centre: 30, sd: 0.8 };
+/**
+ * Evaporation conductance [m3/s]. Vapour is heavier than air and lies still over the fuel: diffusion of 1e-5 m2/s over
+ * 0.05 to 0.1 m on 0.25 m2 gives 2.5e-5 to 5e-5; free convection would be ten times that.
+ */
+const EVAPORATION: LogPrior = { centre: 4e-5, sd: 1 };
+/**
+ * Gas to wall: free convection at a few kelvin, 3 to 5 W/(m2 K) (Incropera, ch. 9), on walls and fuel around the gas.
+ * A flat tank's vapour space has about 1.3 times the surface of a cube of the same volume, judgement.
+ */
+const WALL_HEAT_PER_M2: LogPrior = { centre: 4, sd: 0.5 };
+const wallArea = (gasVolumeM3: number) => 1.3 * 6 * gasVolumeM3 ** (2 / 3);
+/** Conductance from gas to wall [W/K]. */
+const wallHeat = (gasVolumeM3: number): LogPrior => ({
+  centre: WALL_HEAT_PER_M2.centre * wallArea(gasVolumeM3),
+  sd: WALL_HEAT_PER_M2.sd,
+});
+/** Vapour missing from saturation at the start [Pa]: air drawn in by purging or cooling before the test, judgement. */
+const DEFICIT_SD_PA = 1500;
+/** Cap relief: -0.5 to -1 psi and 1.5 to 2.5 psi (from memory). */
+const RELIEF_VACUUM_PA = { centre: 6000, sd: 1200 };
+/** Sensor: zero error [Pa], gain [-]; used where the car file gives no limits, judgement. */
+const OFFSET_LIMIT_PA = 60;
+const GAIN_LIMIT = 0.02;
+const LAG: LogPrior = { centre: 0.2, sd: 0.6 };
+/** How well a module's time stamp of a command is known beyond its sample gap [s], judgement. */
+const COMMAND_SD_S = 0.1;
+/** Change of the purge valve's flow over a draw, as its gas and temperature change [-], judgement. */
+const DRIFT_SD = 0.2;
+/** Gas displaced per volume of liquid: nozzle rate, and vapour made or condensed by splashing [-], judgement. */
+const DISPLACEMENT_SD = 0.15;
+/** Rates of the fuel's temperature [K/s]: with the engine running; parked, 1 to 2 K per 10 min (common practice). */
+const WARM_RUNNING_SD = 0.001;
+const WARM_PARKED_SD = 0.0012;
+
+export interface RecordingShape {
+  readonly procedure: ProcedureKind | 'unknown';
+  readonly conditions: Conditions;
+  /** Sample gap around each movable command change [s]. */
+  readonly changeGapsS: readonly number[];
+  readonly warmKnots: number;
+  readonly hasDraw: boolean;
+  readonly startsClipped: boolean;
+}
+
+/** Quantities before any parameter is set. */
+export function baseQuantities(shape: RecordingShape): Float64Array {
+  const q = new Float64Array(QUANTITY_COUNT);
+  const c = shape.conditions;
+  q[Q.tankVolume] = c.gasVolumeM3;
+  q[Q.canisterVolume] = CANISTER_MULTIPLE.centre * c.canisterVolumeM3;
+  q[Q.leakArea] = SOUND.leak.centre;
+  q[Q.ventShutArea] = SOUND.ventShut.centre;
+  q[Q.ventOpenArea] = SOUND.ventOpen.centre;
+  q[Q.pipeArea] = SOUND.pipe.centre;
+  q[Q.purgeArea] = SOUND.purge.centre;
+  q[Q.seepArea] = SOUND.seep.centre;
+  q[Q.vapourPressure] = c.vapourPressurePa;
+  q[Q.evaporation] = EVAPORATION.centre;
+  q[Q.wallHeat] = wallHeat(c.gasVolumeM3).centre;
+  q[Q.reliefVacuum] = RELIEF_VACUUM_PA.centre;
+  q[Q.reliefPressure] = 12e3;
+  q[Q.slowVolume] = SLOW_VOLUME.centre;
+  q[Q.slowTime] = SLOW_TIME.centre;
+  q[Q.gain] = 1;
+  q[Q.lag] = LAG.centre;
+  q[Q.displacement] = 1;
+  q[Q.fullPipeArea] = SOUND.fullPipe.centre;
+  return q;
+}
+
+/** Free parameters of the car, shared by its recordings. */
+export function carParameters(car: Car, first: Conditions): Parameter[] {
+  const shared = (name: string, slot: number, prior: LogPrior): Parameter => ({
+    name,
+    slot,
+    kind: 'log',
+    centre: prior.centre,
+    sd: prior.sd,
+    recording: -1,
+  });
+  const offsetSd = (car.pressureSensor?.offsetTolerancePa ?? OFFSET_LIMIT_PA) / 2;
+  const gainSd = (car.pressureSensor?.gainTolerance ?? GAIN_LIMIT) / 2;
+  return [
+    shared('leak', Q.leakArea, SOUND.leak),
+    shared('ventShut', Q.ventShutArea, SOUND.ventShut),
+    shared('ventOpen', Q.ventOpenArea, SOUND.ventOpen),
+    shared('pipe', Q.pipeArea, SOUND.pipe),
+    shared('purge', Q.purgeArea, SOUND.purge),
+    shared('seep', Q.seepArea, SOUND.seep),
+    shared('canister', Q.canisterVolume, {
+      centre: CANISTER_MULTIPLE.centre * first.canisterVolumeM3,
+      sd: CANISTER_MULTIPLE.sd,
+    }),
+    shared('evaporation', Q.evaporation, EVAPORATION),
+    { name: 'reliefVacuum', slot: Q.reliefVacuum, kind: 'linear', ...RELIEF_VACUUM_PA, recording: -1 },
+    { name: 'offset', slot: Q.offset, kind: 'linear', centre: 0, sd: offsetSd, recording: -1 },
+    { name: 'gain', slot: Q.gain, kind: 'linear', centre: 1, sd: gainSd, recording: -1 },
+    shared('lag', Q.lag, LAG),
+    shared('slowVolume', Q.slowVolume, SLOW_VOLUME),
+    shared('slowTime', Q.slowTime, SLOW_TIME),
+  ];
+}
+
+/** Free parameters of one recording. */
+export function recordingParameters(shape: RecordingShape, recording: number): Parameter[] {
+  const c = shape.conditions;
+  const own = (name: string, slot: number, kind: Parameter['kind'], centre: number, sd: number): Parameter => ({
+    name,
+    slot,
+    kind,
+    centre,
+    sd,
+    recording,
+  });
+  const list = [
+    own('volume', Q.tankVolume, 'log', c.gasVolumeM3, c.gasVolumeSdLn),
+    own('wallHeat', Q.wallHeat, 'log', wallHeat(c.gasVolumeM3).centre, WALL_HEAT_PER_M2.sd),
+    own('vapourPressure', Q.vapourPressure, 'log', c.vapourPressurePa, c.vapourPressureSdLn),
+    own('deficit', Q.deficit, 'linear', 0, DEFICIT_SD_PA),
+    own('initial', Q.initialGauge, 'initial', 0, shape.startsClipped ? 1500 : 60),
+  ];
+  shape.changeGapsS.forEach((gap, i) => {
+    list.push(own(`shift${i}`, Q.shift0 + i, 'linear', 0, Math.hypot(gap / Math.sqrt(12), COMMAND_SD_S)));
+  });
+  const warmSd = shape.procedure === 'engine-off' ? WARM_PARKED_SD : WARM_RUNNING_SD;
+  for (let i = 0; i < shape.warmKnots; i++) list.push(own(`warm${i}`, Q.warm0 + i, 'linear', 0, warmSd));
+  if (shape.procedure === 'refuelling') {
+    list.push(
+      own('displacement', Q.displacement, 'log', 1, DISPLACEMENT_SD),
+      own('fullPipe', Q.fullPipeArea, 'log', SOUND.fullPipe.centre, SOUND.fullPipe.sd),
+    );
+  }
+  if (shape.hasDraw) {
+    // the first knot's level is the purge valve's own parameter
+    list.push(own('drift1', Q.drift0 + 1, 'linear', 0, DRIFT_SD), own('drift2', Q.drift0 + 2, 'linear', 0, DRIFT_SD));
+  }
+  return list;
+}

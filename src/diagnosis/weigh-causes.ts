@@ -1,0 +1,217 @@
+/** Fits every cause to all recordings and weighs them by evidence: the heart of the finding. */
+import type { Car } from '../system/car.ts';
+import { applyCause, CATALOGUE, type Cause } from './causes/catalogue.ts';
+import type { CauseId } from './finding.ts';
+import { choleskyFactor, logDeterminant } from './fit/cholesky.ts';
+import { type Fit, levenbergMarquardt } from './fit/levenberg-marquardt.ts';
+import { marginalise } from './fit/marginal.ts';
+import type { Parameter } from './fit/parameter.ts';
+import { fillQuantities } from './fit/parameter.ts';
+import { FitProblem, type FitRecording } from './fit/problem.ts';
+import { fillingLogDensity } from './likelihood/shut-offs.ts';
+import { estimateNoise, FIRST_NOISE, type Noise, whiteningFor } from './likelihood/noise.ts';
+import { constantLogEvidence, sensorState } from './likelihood/sensor-state.ts';
+import { type TrimData, trimData, trimLogEvidence, VAPOUR_SHARE } from './likelihood/trims.ts';
+import { QUANTITY_COUNT } from './model/quantities.ts';
+import { runTwoSpace } from './model/two-space.ts';
+import type { Prepared } from './prepare.ts';
+import { carParameters, recordingParameters } from './priors/nuisances.ts';
+
+export interface Weighed {
+  readonly id: CauseId;
+  readonly causes: readonly Cause[];
+  readonly problem: FitProblem;
+  readonly fit: Fit;
+  /** ln evidence of pressure, trims and sensor together; constants common to all causes included alike. */
+  readonly logEvidence: number;
+  readonly parts: { readonly pressure: number; readonly trims: number; readonly sensor: number };
+}
+
+export interface Weighing {
+  readonly weighed: readonly Weighed[];
+  readonly noise: readonly Noise[];
+  readonly parameters: readonly Parameter[];
+  readonly runs: number;
+}
+
+const FIRST_PASS = { mostIterations: 8, enough: 0.5 };
+const SECOND_PASS = { mostIterations: 12, enough: 0.05 };
+/** A first-pass fit this much worse than the best, relative to the residual's size, is not refined. */
+const HOPELESS = 60;
+
+/** Causes further below the best than this [ln] are not worth an integral. */
+const WORTH_MARGINAL = 25;
+const COARSE_MARGINAL = { spacing: 0.6, depth: 5, iterations: 3, reach: 3.5 };
+
+export function weighCauses(
+  car: Car,
+  prepared: readonly Prepared[],
+  report: (fraction: number, what: string) => void = () => {},
+): Weighing {
+  const sound: Parameter[] = [
+    ...carParameters(car, prepared[0]!.conditions),
+    ...prepared.flatMap((p, i) => recordingParameters(p.shape, i)),
+  ];
+  const states = prepared.map(sensorState);
+  const trims = prepared.map((p) => trimData(p.recording, p.observations, p.conditions.ambientTemperatureK));
+  const refuelled = prepared.some((p) => p.procedure === 'refuelling');
+  const fitted = CATALOGUE.filter(
+    (c) => !c.pressureLike && c.id !== 'sensor_stuck' && (c.id !== 'fill_valve_stuck_open' || refuelled),
+  );
+
+  let noise = prepared.map(() => FIRST_NOISE);
+  let recordings = withNoise(prepared, noise);
+  const fits = new Map<CauseId, { problem: FitProblem; fit: Fit }>();
+  let runs = 0;
+  let best: { problem: FitProblem; fit: Fit } | undefined;
+  fitted.forEach((cause, i) => {
+    const problem = new FitProblem(applyCause(sound, [cause]), recordings);
+    const starts = startPoints(problem.parameters, cause, refuelled);
+    let own: Fit | undefined;
+    for (const start of starts) {
+      const limit = best ? 3 * best.fit.cost + HOPELESS : undefined;
+      const fit = levenbergMarquardt(problem, start, {
+        ...FIRST_PASS,
+        ...(limit !== undefined && { hopelessAbove: limit, patience: 5 }),
+      });
+      if (!own || fit.cost < own.cost) own = fit;
+    }
+    runs += problem.runs;
+    fits.set(cause.id, { problem, fit: own! });
+    if (!best || own!.cost < best.fit.cost) best = { problem, fit: own! };
+    report((0.5 * (i + 1)) / fitted.length, `trying ${cause.id}`);
+  });
+
+  // noise from the best explanation, the same for all, so that their evidences compare
+  for (let pass = 0; pass < 2; pass++) {
+    const found = best!;
+    noise = prepared.map((p, r) => {
+      const m = new Float64Array(p.observations.timeS.length);
+      found.problem.model(found.fit.z, r, m);
+      return estimateNoise(
+        p.observations,
+        m.map((x, k) => p.observations.gaugePa[k]! - x),
+        p.procedure,
+      );
+    });
+    recordings = withNoise(prepared, noise);
+    let lowest: { problem: FitProblem; fit: Fit } | undefined;
+    const limit: number[] = [];
+    for (const cause of fitted) {
+      const before = fits.get(cause.id)!;
+      const problem = new FitProblem(before.problem.parameters, recordings);
+      const fit = levenbergMarquardt(problem, before.fit.z, {
+        ...(pass === 0 ? { mostIterations: 5, enough: 0.2 } : SECOND_PASS),
+        ...(lowest && { hopelessAbove: lowest.fit.cost + HOPELESS, patience: 3 }),
+      });
+      limit.push(fit.cost);
+      runs += problem.runs;
+      fits.set(cause.id, { problem, fit });
+      if (!lowest || fit.cost < lowest.fit.cost) lowest = { problem, fit };
+    }
+    best = lowest;
+    report(0.5 + 0.25 * (pass + 1), 'refining');
+  }
+
+  const evidences = new Map<CauseId, number>();
+  for (const cause of fitted) {
+    const { problem, fit } = fits.get(cause.id)!;
+    const key = problem.parameters.findIndex((p) => p.name === (cause.size ?? 'leak'));
+    if ( laplaceLogEvidence(fit) < laplaceLogEvidence(best!.fit) - WORTH_MARGINAL) continue;
+    const before = problem.runs;
+    const m = marginalise(problem, fit, key, COARSE_MARGINAL);
+    runs += problem.runs - before;
+    evidences.set(cause.id, m.logEvidence);
+    fits.set(cause.id, { problem, fit: m.best });
+  }
+
+  const normaliser = recordings.reduce((s, r) => s - 0.5 * r.whitening.logDeterminant, 0);
+  const weighed = CATALOGUE.flatMap((cause): Weighed[] => {
+    const held =
+      fits.get(cause.pressureLike ?? cause.id) ?? (cause.id === 'sensor_stuck' ? fits.get('none') : undefined);
+    if (!held) return [];
+    let pressure: number;
+    let sensor: number;
+    if (cause.id === 'sensor_stuck') {
+      pressure = prepared.reduce((s, p, r) => s + constantLogEvidence(p, noise[r]!), 0);
+      sensor = states.reduce((s, x) => s + x.frozen, 0);
+    } else {
+      pressure = (evidences.get(cause.pressureLike ?? cause.id) ?? laplaceLogEvidence(held.fit)) + normaliser;
+      sensor = states.reduce((s, x) => s + (cause.id === 'sensor_noisy' ? x.noisy : x.sound), 0);
+    }
+    const share = cause.id === 'canister_saturated' ? VAPOUR_SHARE.saturated : VAPOUR_SHARE.healthy;
+    const trim = prepared.reduce((s, p, r) => s + trimsOf(held, p, r, trims[r], share), 0);
+    const filling = prepared.reduce((s, p) => s + fillingLogDensity(p, cause.id), 0);
+    return [
+      {
+        id: cause.id,
+        causes: [cause],
+        problem: held.problem,
+        fit: held.fit,
+        logEvidence: pressure + sensor + trim + filling,
+        parts: { pressure, trims: trim, sensor },
+      },
+    ];
+  });
+  return { weighed, noise, parameters: sound, runs };
+}
+
+function withNoise(prepared: readonly Prepared[], noise: readonly Noise[]): FitRecording[] {
+  return prepared.map((p, i) => ({
+    drive: p.drive,
+    gaugePa: p.observations.gaugePa,
+    firstReadingPa: p.observations.gaugePa[0] ?? 0,
+    base: p.base,
+    whitening: whiteningFor(p.observations, noise[i]!, p.procedure),
+  }));
+}
+
+/** Prior means, with each of the cause's own start values in turn. */
+function startPoints(parameters: readonly Parameter[], cause: Cause, refuelled: boolean): Float64Array[] {
+  const zero = new Float64Array(parameters.length);
+  const list: Float64Array[] = [];
+  for (const [name, values] of Object.entries(cause.starts)) {
+    const i = parameters.findIndex((p) => p.name === name);
+    if (i < 0) continue;
+    for (const v of values) {
+      const z = Float64Array.from(zero);
+      z[i] = v;
+      list.push(z);
+    }
+  }
+  if (list.length === 0) list.push(zero);
+  if (!refuelled) return list;
+  // the plateau of a filling hangs on the two passages in series: try them wide as well
+  return list.flatMap((z) => {
+    const wide = Float64Array.from(z);
+    for (const name of ['ventOpen', 'pipe']) {
+      const i = parameters.findIndex((p) => p.name === name);
+      if (i >= 0 && wide[i] === 0) wide[i] = 1;
+    }
+    return [z, wide];
+  });
+}
+
+/** Laplace approximation of ln of the integral over the parameters (their prior is standard normal). */
+export function laplaceLogEvidence(fit: Fit): number {
+  const n = fit.z.length;
+  const l = Float64Array.from(fit.hessian);
+  if (!choleskyFactor(l, n)) return -fit.cost - 1e3;
+  return -fit.cost - 0.5 * logDeterminant(l, n);
+}
+
+function trimsOf(
+  held: { problem: FitProblem; fit: Fit },
+  p: Prepared,
+  recording: number,
+  data: TrimData | undefined,
+  share: { readonly centre: number; readonly sd: number },
+): number {
+  if (!data) return 0;
+  const q = new Float64Array(QUANTITY_COUNT);
+  fillQuantities(held.problem.parameters, held.fit.z, recording, p.observations.gaugePa[0] ?? 0, p.base, q);
+  const n = p.observations.timeS.length;
+  const flows = { purge: new Float64Array(n), vapourFromTank: new Float64Array(n) };
+  runTwoSpace(q, p.drive, new Float64Array(n), flows);
+  return trimLogEvidence(data, p.observations.timeS, flows, share);
+}
