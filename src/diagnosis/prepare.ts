@@ -113,7 +113,8 @@ export function prepare(
     shape,
     base: baseQuantities(shape),
     clip,
-    ...(filling && { filling }), ...(freezeOnsetS !== undefined && { freezeOnsetS }),
+    ...(filling && { filling }),
+    ...(freezeOnsetS !== undefined && { freezeOnsetS }),
   };
 }
 

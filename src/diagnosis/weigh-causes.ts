@@ -4,13 +4,13 @@ import { applyCause, CATALOGUE, type Cause } from './causes/catalogue.ts';
 import type { CauseId } from './finding.ts';
 import { choleskyFactor, logDeterminant } from './fit/cholesky.ts';
 import { type Fit, levenbergMarquardt } from './fit/levenberg-marquardt.ts';
-import { marginalise } from './fit/marginal.ts';
+import { gaussianSd, marginalise } from './fit/marginal.ts';
 import type { Parameter } from './fit/parameter.ts';
 import { fillQuantities } from './fit/parameter.ts';
 import { FitProblem, type FitRecording } from './fit/problem.ts';
-import { fillingLogDensity } from './likelihood/shut-offs.ts';
 import { estimateNoise, FIRST_NOISE, type Noise, whiteningFor } from './likelihood/noise.ts';
 import { constantLogEvidence, sensorState } from './likelihood/sensor-state.ts';
+import { fillingLogDensity } from './likelihood/shut-offs.ts';
 import { type TrimData, trimData, trimLogEvidence, VAPOUR_SHARE } from './likelihood/trims.ts';
 import { QUANTITY_COUNT } from './model/quantities.ts';
 import { runTwoSpace } from './model/two-space.ts';
@@ -24,11 +24,14 @@ export interface Weighed {
   readonly fit: Fit;
   /** ln evidence of pressure, trims and sensor together; constants common to all causes included alike. */
   readonly logEvidence: number;
+  /** Parameter that carries the size of the hole to ambient under this cause. */
+  readonly sizeIndex: number;
   readonly parts: { readonly pressure: number; readonly trims: number; readonly sensor: number };
 }
 
 export interface Weighing {
   readonly weighed: readonly Weighed[];
+  readonly recordings: readonly FitRecording[];
   readonly noise: readonly Noise[];
   readonly parameters: readonly Parameter[];
   readonly runs: number;
@@ -41,7 +44,9 @@ const HOPELESS = 60;
 
 /** Causes further below the best than this [ln] are not worth an integral. */
 const WORTH_MARGINAL = 25;
-const COARSE_MARGINAL = { spacing: 0.6, depth: 5, iterations: 3, reach: 3.5 };
+const COARSE_MARGINAL = { spacing: 0.9, widest: 0.6, depth: 4, iterations: 3, reach: 3.5 };
+/** A parameter better determined than this [z] is Gaussian enough. */
+const WELL_DETERMINED = 0.12;
 
 export function weighCauses(
   car: Car,
@@ -117,7 +122,8 @@ export function weighCauses(
   for (const cause of fitted) {
     const { problem, fit } = fits.get(cause.id)!;
     const key = problem.parameters.findIndex((p) => p.name === (cause.size ?? 'leak'));
-    if ( laplaceLogEvidence(fit) < laplaceLogEvidence(best!.fit) - WORTH_MARGINAL) continue;
+    if (laplaceLogEvidence(fit) < laplaceLogEvidence(best!.fit) - WORTH_MARGINAL) continue;
+    if (gaussianSd(fit.hessian, fit.z.length, key) < WELL_DETERMINED) continue;
     const before = problem.runs;
     const m = marginalise(problem, fit, key, COARSE_MARGINAL);
     runs += problem.runs - before;
@@ -149,11 +155,14 @@ export function weighCauses(
         problem: held.problem,
         fit: held.fit,
         logEvidence: pressure + sensor + trim + filling,
+        sizeIndex: held.problem.parameters.findIndex(
+          (x) => x.name === (cause.size === 'ventShut' ? 'ventShut' : 'leak'),
+        ),
         parts: { pressure, trims: trim, sensor },
       },
     ];
   });
-  return { weighed, noise, parameters: sound, runs };
+  return { weighed, recordings, noise, parameters: sound, runs };
 }
 
 function withNoise(prepared: readonly Prepared[], noise: readonly Noise[]): FitRecording[] {

@@ -5,7 +5,17 @@
  * Source: Nocedal and Wright, Numerical Optimization, 2nd ed. 2006, ch. 10; Marquardt 1963.
  */
 import { choleskyFactor, choleskySolve } from './cholesky.ts';
-import type { FitProblem } from './problem.ts';
+
+/** What the fit needs of a problem: whitened residuals and the model's derivatives, in prior-scaled parameters. */
+export interface LeastSquares {
+  /** Number of parameters. */
+  readonly size: number;
+  /** Number of residuals. */
+  readonly rows: number;
+  residuals(z: ArrayLike<number>, out: Float64Array): void;
+  /** Derivatives of the model (not of the residual), column by column: `out[j * rows + k]`; `z` is that of the last call. */
+  jacobian(z: ArrayLike<number>, out: Float64Array): void;
+}
 
 export interface FitSettings {
   readonly mostIterations: number;
@@ -32,7 +42,7 @@ export interface Fit {
 /** Longest step in any parameter, in prior standard deviations. */
 const LONGEST_STEP = 2;
 
-export function levenbergMarquardt(problem: FitProblem, start: ArrayLike<number>, settings: FitSettings): Fit {
+export function levenbergMarquardt(problem: LeastSquares, start: ArrayLike<number>, settings: FitSettings): Fit {
   const n = problem.size;
   const m = problem.rows;
   let z: Float64Array = Float64Array.from(start);

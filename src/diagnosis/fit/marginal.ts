@@ -5,8 +5,7 @@
  * Source: Tierney and Kadane, J. Am. Stat. Assoc. 81 (1986) 82-86.
  */
 import { choleskyFactor, logDeterminant } from './cholesky.ts';
-import { type Fit, levenbergMarquardt } from './levenberg-marquardt.ts';
-import type { FitProblem } from './problem.ts';
+import { type Fit, type LeastSquares, levenbergMarquardt } from './levenberg-marquardt.ts';
 
 export interface Marginal {
   /** Values of z, increasing, and the log density there (not normalised). */
@@ -18,8 +17,10 @@ export interface Marginal {
 }
 
 export interface MarginalSettings {
-  /** Spacing of the grid in z. */
+  /** Spacing of the grid in standard deviations of the Gaussian approximation. */
   readonly spacing: number;
+  /** Widest spacing in z. */
+  readonly widest: number;
   /** How far below the top the grid ends, in ln. */
   readonly depth: number;
   readonly iterations: number;
@@ -27,15 +28,16 @@ export interface MarginalSettings {
   readonly reach: number;
 }
 
-export function marginalise(problem: FitProblem, fit: Fit, key: number, s: MarginalSettings): Marginal {
+export function marginalise(problem: LeastSquares, fit: Fit, key: number, s: MarginalSettings): Marginal {
   let best = fit;
+  const spacing = Math.min(s.widest, s.spacing * gaussianSd(fit.hessian, fit.z.length, key));
   const centre = { z: fit.z[key]!, log: -(fit.cost + 0.5 * restLogDeterminant(fit.hessian, fit.z.length, key)) };
   const points = [centre];
   let top = centre.log;
   for (const direction of [-1, 1]) {
     let z: Float64Array = fit.z;
     for (let k = 1; ; k++) {
-      const at = centre.z + direction * k * s.spacing;
+      const at = centre.z + direction * k * spacing;
       if (Math.abs(at) > s.reach && Math.abs(at) > Math.abs(centre.z)) break;
       const start = Float64Array.from(z);
       start[key] = at;
@@ -52,6 +54,13 @@ export function marginalise(problem: FitProblem, fit: Fit, key: number, s: Margi
   const z = points.map((p) => p.z);
   const logDensity = points.map((p) => p.log);
   return { z, logDensity, best, logEvidence: logIntegral(z, logDensity) - 0.5 * Math.log(2 * Math.PI) };
+}
+
+/** Standard deviation of one parameter under the Gaussian approximation, in z. */
+export function gaussianSd(hessian: Float64Array, n: number, key: number): number {
+  const full = Float64Array.from(hessian);
+  if (!choleskyFactor(full, n)) return 1;
+  return Math.exp(0.5 * (restLogDeterminant(hessian, n, key) - logDeterminant(full, n)));
 }
 
 /** ln of the integral of a density whose logarithm is linear between the points. */

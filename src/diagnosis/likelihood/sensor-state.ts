@@ -109,7 +109,9 @@ export function constantLogEvidence(p: Prepared, noise: Noise): number {
   let log = -0.5 * (rr - (r1 * r1) / oneOne) - 0.5 * Math.log(oneOne) + 0.5 * Math.log(2 * Math.PI) - Math.log(width);
   log -= 0.5 * w.logDeterminant;
   for (let i = 0; i < from; i++) {
-    log -= 0.5 * Math.log(BEFORE_FREEZE_SD_PA ** 2 / o.whiteVariance[i]!) + 0.5 * ((o.gaugePa[i]! - level) / BEFORE_FREEZE_SD_PA) ** 2;
+    log -=
+      0.5 * Math.log(BEFORE_FREEZE_SD_PA ** 2 / o.whiteVariance[i]!) +
+      0.5 * ((o.gaugePa[i]! - level) / BEFORE_FREEZE_SD_PA) ** 2;
   }
   return log;
 }

@@ -5,10 +5,25 @@ import type { CauseId } from '../finding.ts';
 /** Causes that leave the procedure's pressure as it is. Common practice, no source. */
 const HIDDEN: Readonly<Partial<Record<ProcedureKind | 'unknown', readonly CauseId[]>>> = {
   'vacuum-draw': ['fill_valve_stuck_open', 'sensor_gain', 'canister_saturated'],
-  'engine-off': ['purge_stuck_closed', 'canister_saturated', 'fill_valve_stuck_open', 'sensor_gain', 'purge_stuck_open'],
+  'engine-off': [
+    'purge_stuck_closed',
+    'canister_saturated',
+    'fill_valve_stuck_open',
+    'sensor_gain',
+    'purge_stuck_open',
+  ],
   'purge-drive': ['leak', 'vent_leak', 'purge_leak', 'sensor_gain', 'fill_valve_stuck_open'],
   // the cap is off, the engine too
-  refuelling: ['leak', 'gross_leak', 'vent_leak', 'purge_leak', 'purge_stuck_open', 'purge_stuck_closed', 'canister_saturated', 'sensor_gain'],
+  refuelling: [
+    'leak',
+    'gross_leak',
+    'vent_leak',
+    'purge_leak',
+    'purge_stuck_open',
+    'purge_stuck_closed',
+    'canister_saturated',
+    'sensor_gain',
+  ],
 };
 /** A hidden cause's prior relative to what it is otherwise. Judgement. */
 const HIDDEN_FACTOR = 0.2;

@@ -1,0 +1,180 @@
+/** The finding from recordings: the one entry of this room. */
+import { findPhases } from '../recording/phases.ts';
+import { findProcedure } from '../recording/procedure.ts';
+import type { Phase, ProcedureKind, Recording } from '../recording/recording.ts';
+import type { Car } from '../system/car.ts';
+import { evidenceByPhase } from './explain/by-phase.ts';
+import { overlaysFor } from './explain/overlays.ts';
+import { placesFor } from './explain/places.ts';
+import { reasonsFor } from './explain/reasons.ts';
+import { CAUSES, type CauseId, type CauseProbability, type Finding, type Verdict } from './finding.ts';
+import { type Prepared, prepare } from './prepare.ts';
+import { causePriors } from './priors/cause-priors.ts';
+import type { Complaint } from './priors/root-causes.ts';
+import { selectionFactor } from './priors/selection.ts';
+import { SizeMixture, type SizePosterior, sizeUnder } from './size.ts';
+import { type Weighed, weighCauses } from './weigh-causes.ts';
+
+export interface DiagnosisInput {
+  readonly car: Car;
+  readonly recordings: readonly Recording[];
+  readonly complaints?: readonly Complaint[];
+  readonly codes?: readonly string[];
+  /** Phases corrected by hand, by recording; absent ones are found. */
+  readonly phases?: readonly (readonly Phase[] | undefined)[];
+}
+
+export interface DiagnosisOptions {
+  readonly onProgress?: (fraction: number, what: string) => void;
+}
+
+/** Procedures whose physics the fit covers. */
+const COVERED: readonly (ProcedureKind | 'unknown')[] = ['vacuum-draw', 'engine-off', 'purge-drive', 'refuelling'];
+/** Procedures that size a hole. */
+const SIZING: readonly (ProcedureKind | 'unknown')[] = ['vacuum-draw', 'engine-off'];
+/** A cause below this probability does not shape the size. */
+const NEGLIGIBLE = 0.01;
+/** A finding names a fault only when its cause is at least this probable; between alike causes their sum counts. Judgement. */
+const NAMED = 0.4;
+/** Fewer readings than this tell nothing. */
+const FEWEST_READINGS = 20;
+
+export function diagnose(input: DiagnosisInput, options: DiagnosisOptions = {}): Finding {
+  const report = options.onProgress ?? (() => {});
+  const warnings: string[] = [];
+  const procedures: (ProcedureKind | 'unknown')[] = [];
+  const prepared: Prepared[] = [];
+  const indices: number[] = [];
+  input.recordings.forEach((recording, i) => {
+    const procedure = recording.notes?.procedure ?? findProcedure(recording).kind;
+    procedures.push(procedure);
+    const pressure = recording.channels.tankPressureGaugePa;
+    if (!pressure) {
+      warnings.push(`${recording.label}: it has no tank pressure, so it takes no part; map the column that holds it.`);
+      return;
+    }
+    if (pressure.filter(Number.isFinite).length < FEWEST_READINGS) {
+      warnings.push(`${recording.label}: fewer than ${FEWEST_READINGS} pressure readings, too few for a finding.`);
+      return;
+    }
+    if (!COVERED.includes(procedure)) {
+      warnings.push(
+        `${recording.label}: looks like ${procedure === 'unknown' ? 'no known procedure' : `a ${procedure}`}, which the fit does not cover yet; it takes no part.`,
+      );
+      return;
+    }
+    const phases = input.phases?.[i] ?? findPhases(recording, undefined, { kind: procedure, reasons: [] });
+    const p = prepare(input.car, recording, procedure, phases);
+    warnings.push(...p.conditions.warnings);
+    prepared.push(p);
+    indices.push(i);
+  });
+  if (prepared.length === 0) return nothingToSay(procedures, warnings);
+
+  const weighing = weighCauses(input.car, prepared, (f, what) => report(0.85 * f, what));
+  const prior = causePriors(input.complaints ?? [], input.codes ?? []);
+  const told = (input.complaints?.length ?? 0) + (input.codes?.length ?? 0) > 0;
+  const used = prepared.map((p) => p.procedure);
+  const logs = weighing.weighed.map(
+    (w) => w.logEvidence + Math.log(prior[w.id] * (told ? 1 : selectionFactor(used, w.id))),
+  );
+  const top = Math.max(...logs);
+  const total = logs.reduce((s, l) => s + Math.exp(l - top), 0);
+  const ranked = weighing.weighed
+    .map((w, i) => ({ w, probability: Math.exp(logs[i]! - top) / total }))
+    .sort((a, b) => b.probability - a.probability);
+  const best = ranked[0]!;
+  const rival = ranked.find((r) => r.w.fit !== best.w.fit) ?? best;
+
+  const sizing = used.some((p) => SIZING.includes(p));
+  const sizes = new Map<Weighed['fit'], SizePosterior>();
+  const parts: { weight: number; posterior: SizePosterior }[] = [];
+  if (sizing) {
+    for (const r of ranked) {
+      if (r.probability < NEGLIGIBLE) continue;
+      const known = sizes.get(r.w.fit) ?? sizeUnder(r.w);
+      sizes.set(r.w.fit, known);
+      parts.push({ weight: r.probability, posterior: known });
+    }
+  }
+  report(0.95, 'sizing the hole');
+  const mixture = sizing ? new SizeMixture(parts) : undefined;
+  const highest = Math.max(...weighing.weighed.map((w) => w.logEvidence));
+  const causes: CauseProbability[] = ranked.map((r) => {
+    const size = sizes.get(r.w.fit);
+    return {
+      id: r.w.id,
+      probability: r.probability,
+      places: placesFor(r.w, r.probability),
+      ...(size && hasHole(r.w.id) && { diameterMm: new SizeMixture([{ weight: 1, posterior: size }]).interval() }),
+      relativeLogEvidence: r.w.logEvidence - highest,
+      byPhase: evidenceByPhase(r.w, r === best ? rival.w : best.w, prepared, indices),
+    };
+  });
+  const verdict = verdictOf(causes);
+  const diameterMm = mixture ? mixture.interval() : null;
+  const exceeds = { mm0_5: mixture ? mixture.exceeds(0.5) : null, mm1_0: mixture ? mixture.exceeds(1) : null };
+  report(1, 'done');
+  return {
+    verdict,
+    procedures,
+    causes: withAbsent(causes),
+    pairs: [],
+    diameterMm,
+    exceeds,
+    reasons: reasonsFor({ verdict, causes, best: best.w, rival: rival.w, prepared, exceeds, diameterMm }),
+    warnings,
+    overlays: overlaysFor(
+      ranked.map((r) => r.w),
+      prepared,
+      indices,
+      weighing.noise,
+    ),
+  };
+}
+
+const HOLES: readonly CauseId[] = ['none', 'leak', 'gross_leak', 'vent_leak'];
+const hasHole = (id: CauseId) => HOLES.includes(id);
+
+/** Causes that no model weighed stay in the list with probability 0, so that machines find every name. */
+function withAbsent(causes: readonly CauseProbability[]): CauseProbability[] {
+  const missing = CAUSES.filter((id) => !causes.some((c) => c.id === id));
+  return [
+    ...causes,
+    ...missing.map((id) => ({
+      id,
+      probability: 0,
+      places: [],
+      relativeLogEvidence: Number.NEGATIVE_INFINITY,
+      byPhase: [],
+    })),
+  ];
+}
+
+function verdictOf(causes: readonly CauseProbability[]): Verdict {
+  const first = causes[0]!;
+  const none = causes.find((c) => c.id === 'none')?.probability ?? 0;
+  if (first.id === 'none' && none >= NAMED) return 'no-fault-seen';
+  if (1 - none >= 0.5 + NAMED / 2 || first.probability >= NAMED) return first.id === 'none' ? 'cannot-tell' : 'fault';
+  return 'cannot-tell';
+}
+
+function nothingToSay(procedures: readonly (ProcedureKind | 'unknown')[], warnings: readonly string[]): Finding {
+  return {
+    verdict: 'cannot-tell',
+    procedures,
+    causes: [],
+    pairs: [],
+    diameterMm: null,
+    exceeds: { mm0_5: null, mm1_0: null },
+    reasons: [
+      { kind: 'limits', text: 'None of the recordings can be used; the warnings say why.' },
+      {
+        kind: 'next-recording',
+        text: 'Record tank pressure with the purge and vent commands through one leak self-test: some seconds with the vent open, the draw, at least a minute of hold, the release.',
+      },
+    ],
+    warnings,
+    overlays: [],
+  };
+}
