@@ -1,5 +1,5 @@
 /** From files to a finding: reads car, notes and recordings, asks for the finding, keeps what it was made from. */
-import { type DiagnoseInput, diagnose } from '../diagnosis/diagnose.ts';
+import { type DiagnosisInput, diagnose } from '../diagnosis/diagnose.ts';
 import { mappingSchema } from '../recording/mapping.ts';
 import { findPhases } from '../recording/phases.ts';
 import type { Recording } from '../recording/recording.ts';
@@ -79,10 +79,10 @@ export async function makeSheet(files: readonly string[], options: JobOptions): 
       requirePressure(read);
       reads.push(read);
     }
-    const input: DiagnoseInput = {
+    const input: DiagnosisInput = {
       car: car.value,
       recordings: reads.map((read) => read.recording),
-      ...(options.complaint === undefined ? {} : { complaint: COMPLAINTS[options.complaint] }),
+      ...(options.complaint === undefined ? {} : { complaints: [COMPLAINTS[options.complaint]] }),
       ...(options.codes === undefined ? {} : { codes: options.codes }),
     };
     const finding = diagnose(input, {

@@ -9,7 +9,8 @@ test.each([
   [0.99996, 'over 99.9 %'],
   [0.0004, 'under 0.1 %'],
   [0.004, '0.4 %'],
-  [0, '0.0 %'],
+  [0, 'under 0.1 %'],
+  [1, 'over 99.9 %'],
 ])('probability %f is printed as %s', (probability, text) => {
   expect(plain(percent(probability))).toBe(text);
 });

@@ -14,7 +14,7 @@ export function fixed(value: number, decimals: number): string {
 
 /** Probabilities at the ends are said as bounds: nothing here is certain. */
 export function percent(probability: number): string {
-  if (probability > 0 && probability < 0.001) return `under 0.1${NBSP}%`;
+  if (probability < 0.001) return `under 0.1${NBSP}%`;
   if (probability > 0.999) return `over 99.9${NBSP}%`;
   if (probability < 0.01 || probability > 0.99) return `${(probability * 100).toFixed(1)}${NBSP}%`;
   return `${Math.round(probability * 100)}${NBSP}%`;

@@ -23,7 +23,11 @@ function traces(paper: Paper, sheet: Sheet): void {
   plates.forEach((plate, i) => {
     const height = (plate.drawing.height * TEXT_WIDTH) / FIGURE_WIDTH;
     if (i === 0) paper.section('Recording', height + 90);
-    else paper.space(12);
+    else {
+      paper.space(12);
+      // The line above a figure goes with it to the next page.
+      paper.need(height + 70);
+    }
     paper.paragraph(`${plate.label}: tank pressure against ambient`, SET.quiet);
     paper.space(4);
     figure(paper, plate.drawing);

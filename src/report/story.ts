@@ -151,7 +151,7 @@ function recordingRows(recording: SheetRecording): readonly Row[] {
     ['procedure', PROCEDURE_WORDS[recording.procedure]],
     ['length', `${duration(recording.durationS)}, ${recording.samples} samples`],
   ];
-  if (conditions.fuelLevel !== undefined) rows.push(['fuel level', percent(conditions.fuelLevel)]);
+  if (conditions.fuelLevel !== undefined) rows.push(['fuel level', `${fixed(conditions.fuelLevel * 100, 0)}${NBSP}%`]);
   if (conditions.ambientTemperatureK !== undefined) rows.push(['ambient', celsius(conditions.ambientTemperatureK)]);
   rows.push([
     'fuel',
