@@ -18,5 +18,10 @@ const storedOverlay = (overlay: Overlay): StoredFinding['overlays'][number] => (
 
 export const storedFinding = (finding: Finding): StoredFinding => ({
   ...finding,
+  causes: finding.causes.map((cause) => ({
+    ...cause,
+    relativeLogEvidence: Number.isFinite(cause.relativeLogEvidence) ? cause.relativeLogEvidence : null,
+    byPhase: cause.byPhase.filter(({ logEvidence }) => Number.isFinite(logEvidence)),
+  })),
   overlays: finding.overlays.map(storedOverlay),
 });

@@ -55,7 +55,7 @@ test('the description says the range, the phases and how far each model is off',
   expect(description).toContain('hold 30 to 96 s');
   expect(description).toMatch(/"leak to the open air" differs from the record by \d+ Pa/);
   expect(description).toMatch(/"no fault seen" it differs by \d{3} Pa/);
-  expect(description).toContain('One of every 4 samples is drawn.');
+  expect(description).toContain('Each dot stands for about 4 samples.');
 });
 
 test('absent samples leave gaps and no mark', () => {

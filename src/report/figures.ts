@@ -30,7 +30,11 @@ export function tracePlates(sheet: Sheet, width: number): readonly TracePlate[] 
         drawing: traceFigure({ recording, chosen, width, ...(rival === undefined ? {} : { rival }) }),
         chosen: CAUSE_WORDS[chosen.cause].name,
         rival:
-          rival === undefined ? null : rival.cause === 'none' ? 'if nothing were wrong' : CAUSE_WORDS[rival.cause].name,
+          rival === undefined
+            ? null
+            : rival.cause === 'none'
+              ? 'the best fit without a fault'
+              : CAUSE_WORDS[rival.cause].name,
       },
     ];
   });

@@ -36,7 +36,10 @@ const causeSchema = z.object({
   probability,
   places: z.array(z.object({ group: z.array(placeSchema).readonly(), probability })).readonly(),
   diameterMm: intervalSchema.exactOptional(),
-  relativeLogEvidence: z.number().describe('Natural log, relative to the best cause, prior not counted'),
+  relativeLogEvidence: z
+    .number()
+    .nullable()
+    .describe('Natural log, relative to the best cause, prior not counted; null where the cause is impossible'),
   byPhase: z
     .array(z.object({ recording: z.number().int().nonnegative(), phase: phaseKindSchema, logEvidence: z.number() }))
     .readonly(),
@@ -84,6 +87,10 @@ const numbers = (stored: readonly (number | null)[]): number[] => stored.map((va
 /** From the file's form to the form the program works with. */
 export const findingFromStored = (stored: StoredFinding): Finding => ({
   ...stored,
+  causes: stored.causes.map((cause) => ({
+    ...cause,
+    relativeLogEvidence: cause.relativeLogEvidence ?? Number.NEGATIVE_INFINITY,
+  })),
   overlays: stored.overlays.map((overlay) => ({
     ...overlay,
     recordedGaugePa: numbers(overlay.recordedGaugePa),

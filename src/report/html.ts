@@ -3,6 +3,7 @@
 import { sizePlate, tracePlates } from './figures.ts';
 import type { FontBytes } from './fonts.ts';
 import { Markup, markup } from './markup.ts';
+import { fixed } from './numbers.ts';
 import { DIAMETER_CONVENTION } from './sentences.ts';
 import type { Sheet } from './sheet.ts';
 import { type Row, type Story, story } from './story.ts';
@@ -100,7 +101,7 @@ function evidence(told: Story): Markup {
       ? ''
       : markup`<table><thead><tr><th scope="col">phase</th><th scope="col">what it says of the first cause, against the best rival</th><th scope="col" class="n">ln ratio</th></tr></thead><tbody>${told.evidence.map(
           (row) =>
-            markup`<tr><th scope="row">${row.phase}${row.recording === '' ? '' : markup`<span class="detail">${row.recording}</span>`}</th><td>${row.words}</td><td class="n">${row.logEvidence.toFixed(1).replace('-', '\u2212')}</td></tr>`,
+            markup`<tr><th scope="row">${row.phase}${row.recording === '' ? '' : markup`<span class="detail">${row.recording}</span>`}</th><td>${row.words}</td><td class="n">${fixed(row.logEvidence, 1)}</td></tr>`,
         )}</tbody></table>`;
   return markup`${heading('Speaks for it', told.reasonsFor) ?? ''}${heading('Speaks against it', told.reasonsAgainst) ?? ''}${table}`;
 }

@@ -2,6 +2,7 @@
 import type { Drawing } from './drawing.ts';
 import { sizePlate, tracePlates } from './figures.ts';
 import type { FontBytes } from './fonts.ts';
+import { fixed } from './numbers.ts';
 import { drawFigure } from './pdf-figure.ts';
 import { PAGE, Paper, SET, TEXT_LEFT, TEXT_WIDTH } from './pdf-page.ts';
 import { DIAMETER_CONVENTION } from './sentences.ts';
@@ -11,6 +12,9 @@ import { LIGHT } from './style.ts';
 
 /** Width in figure units that a figure is laid out for; scaled to the column, letters come out at 8 pt. */
 const FIGURE_WIDTH = 610;
+
+/** Height of one line of facts, to keep a table on one page. */
+const FACT_HEIGHT = 14;
 
 function figure(paper: Paper, drawing: Drawing): void {
   const height = (drawing.height * TEXT_WIDTH) / FIGURE_WIDTH;
@@ -105,14 +109,7 @@ function evidence(paper: Paper, told: Story): void {
     const y = paper.y;
     paper.at(name, SET.body, TEXT_LEFT, y, TEXT_WIDTH * 0.45);
     paper.at(row.words, SET.body, TEXT_LEFT + TEXT_WIDTH * 0.47, y, TEXT_WIDTH * 0.36);
-    paper.at(
-      row.logEvidence.toFixed(1).replace('-', '\u2212'),
-      SET.strong,
-      TEXT_LEFT + TEXT_WIDTH - 60,
-      y,
-      60,
-      'right',
-    );
+    paper.at(fixed(row.logEvidence, 1), SET.strong, TEXT_LEFT + TEXT_WIDTH - 60, y, 60, 'right');
     paper.space(14);
   }
 }
@@ -174,9 +171,9 @@ export async function reportPdf(sheet: Sheet, fonts: FontBytes): Promise<Uint8Ar
   listed(paper, 'Next recording', told.nextRecordings);
   listed(paper, 'Warnings', told.warnings);
   cautions(paper, told);
-  paper.section('Car');
+  paper.section('Car', 40 + FACT_HEIGHT * told.car.length);
   facts(paper, told.car);
-  paper.section('Conditions');
+  paper.section('Conditions', 60 + FACT_HEIGHT * (told.recordings[0]?.rows.length ?? 0));
   for (const { label, rows, remarks } of told.recordings) {
     paper.paragraph(label, SET.strong);
     facts(paper, rows);

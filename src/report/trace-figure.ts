@@ -19,6 +19,9 @@ export interface TraceFigure {
 /** One dot per so many figure units: dense enough to be the record, open enough to see the line through. */
 const UNITS_PER_DOT = 3.5;
 
+/** Misfits within this ratio look the same to the eye (judgement). */
+const ALIKE = 1.3;
+
 const finite = (values: readonly number[]): number[] => values.filter(Number.isFinite);
 
 const line = (overlay: Overlay, { xAt, yAt }: PlotFrame): Point[] =>
@@ -89,11 +92,17 @@ function describe({ recording, chosen, rival }: TraceFigure, dots: number): stri
     `Recorded tank pressure (gauge) over ${Math.round(recording.durationS)} s, from ${fixed((min(recorded) ?? 0) / 1000, 2)} to ${fixed((max(recorded) ?? 0) / 1000, 2)} kPa.`,
     phases.length > 0 ? `Phases: ${phases.join(', ')}.` : '',
     `The model with "${CAUSE_WORDS[chosen.cause].name}" differs from the record by ${fixed(typical(errors), 0)} Pa (root mean square).`,
-    rival === undefined
-      ? ''
-      : `With "${CAUSE_WORDS[rival.cause].name}" it differs by ${fixed(typical(rivalErrors), 0)} Pa.`,
-    samplesPerDot > 1 ? `One of every ${samplesPerDot} samples is drawn.` : 'Every sample is drawn.',
+    rival === undefined ? '' : describeRival(rival, typical(errors), typical(rivalErrors)),
+    samplesPerDot > 1 ? `Each dot stands for about ${samplesPerDot} samples.` : 'Every sample is drawn.',
   ]
     .filter((sentence) => sentence !== '')
     .join(' ');
+}
+
+/** A rival that follows the record as well is beaten by what it would ask of the rest, and that must be said. */
+function describeRival(rival: Overlay, chosenPa: number, rivalPa: number): string {
+  const name = CAUSE_WORDS[rival.cause].name;
+  const differs = `With "${name}" it differs by ${fixed(rivalPa, 0)} Pa.`;
+  if (rivalPa > ALIKE * chosenPa) return differs;
+  return `${differs} Both follow the record; they part by how plausible the fuel, the volumes and the sensor would have to be.`;
 }

@@ -107,7 +107,7 @@ export function certaintyInWords(probability: number): string {
 }
 
 /** The most probable group of places of a cause, if it has one. */
-export const likeliestPlaces = (cause: CauseProbability): readonly Place[] | null =>
+export const likeliestPlaces = (cause: Pick<CauseProbability, 'places'>): readonly Place[] | null =>
   cause.places.reduce<CauseProbability['places'][number] | null>(
     (best, place) => (best === null || place.probability > best.probability ? place : best),
     null,
