@@ -54,7 +54,7 @@ function planFor(equations: NetworkEquations): LuPlan {
 }
 
 /** Absolute tolerances: a share of what each store holds at one atmosphere, so that empty stores don't rule the step. */
-function absoluteTolerances(equations: NetworkEquations, x0: Float64Array, relative: number): Float64Array {
+export function absoluteTolerances(equations: NetworkEquations, x0: Float64Array, relative: number): Float64Array {
   const { layout, network } = equations;
   const out = new Float64Array(layout.size).fill(relative);
   network.spaces.forEach((space, i) => {
