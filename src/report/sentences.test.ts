@@ -38,6 +38,27 @@ test('cannot tell says why, and nobody is told to replace parts', () => {
   expect(ownerSentence(open)).toContain('another one is needed');
 });
 
+test('no fault seen with reserve says that a small one may hide', () => {
+  const none = finding.causes.find((cause) => cause.id === 'none')!;
+  const open: Finding = { ...finding, verdict: 'no-fault-seen', causes: [{ ...none, probability: 0.4 }] };
+  expect(plain(technicalSentence(open))).toContain('a small or hidden one is not ruled out (40 %)');
+  expect(ownerSentence(open)).toContain('cannot rule out a small one');
+});
+
+test('a rival that is nearly as good is named in the same breath; a place that adds nothing is not', () => {
+  const [leak, vent] = finding.causes;
+  const close: Finding = {
+    ...finding,
+    causes: [
+      { ...vent!, id: 'vent_stuck_closed', probability: 0.52 },
+      { ...leak!, id: 'path_blocked', probability: 0.48 },
+    ],
+  };
+  const sentence = plain(technicalSentence(close));
+  expect(sentence).toContain('Nearly as good: vapour path from tank blocked (48 %).');
+  expect(sentence).not.toContain('at vent valve');
+});
+
 test('every cause makes a sentence for both readers', () => {
   const first = finding.causes[0]!;
   for (const id of CAUSES) {

@@ -1,20 +1,23 @@
 /** The finding as sentences: one for the owner, one for the technician. */
 import type { Finding } from '../diagnosis/finding.ts';
 import { intervalInWords, percent } from './numbers.ts';
-import { CAUSE_WORDS, certaintyInWords, firstCause, likeliestPlaces, placesInWords } from './words.ts';
+import { CAUSE_WORDS, certaintyInWords, firstCause, placesInWords, tellingPlaces } from './words.ts';
 
 /** Stated wherever a diameter is shown. */
 export const DIAMETER_CONVENTION =
   'Equivalent diameter: the thin sharp-edged round hole, discharge coefficient 0.61, that passes the same flow.';
 
-/** Causes whose size is the point: the sentence names it. */
-const SIZED: ReadonlySet<string> = new Set(['leak', 'gross_leak', 'vent_leak', 'vent_restricted']);
+/** From here on a finding is spoken without reserve; the number always stands beside it. */
+const SURE = 0.8;
+/** A second cause within this share of the first is named in the same breath. */
+const CLOSE_RIVAL = 0.5;
 
 /** Why the finding cannot tell, or what limits it, as the finding itself says. */
 const limitsOf = (finding: Finding): readonly string[] =>
   finding.reasons.filter((reason) => reason.kind === 'limits').map((reason) => reason.text);
 
 const withStop = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
+const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 export function technicalSentence(finding: Finding): string {
@@ -31,17 +34,19 @@ export function technicalSentence(finding: Finding): string {
       bound === null || bound === undefined
         ? ''
         : ` Any hole is smaller than ${bound.hi90.toFixed(2)} mm with 95 % probability.`;
-    return `No fault seen (${percent(first.probability)}).${size}`;
+    const open = first.probability >= SURE ? '' : ', but a small or hidden one is not ruled out';
+    return `No fault seen${open} (${percent(first.probability)}).${size}`;
   }
-  const places = likeliestPlaces(first);
-  const name = CAUSE_WORDS[first.id].name;
-  const size = first.diameterMm ?? (SIZED.has(first.id) ? finding.diameterMm : null);
-  const sized = size !== null && size !== undefined ? `, ${intervalInWords(size)}` : '';
+  const size = first.diameterMm === undefined ? '' : `, ${intervalInWords(first.diameterMm)}`;
+  const places = tellingPlaces(first);
   const where =
-    places === null || places.length === 0
-      ? ''
-      : `, ${first.places.length > 1 ? 'most likely at' : 'at'} ${placesInWords(places)}`;
-  return `${name.charAt(0).toUpperCase()}${name.slice(1)}${sized}${where}. Probability ${percent(first.probability)}, ${certaintyInWords(first.probability)}.`;
+    places === null ? '' : `, ${first.places.length > 1 ? 'most likely at' : 'at'} ${placesInWords(places)}`;
+  const rival = finding.causes[1];
+  const or =
+    rival !== undefined && rival.probability >= CLOSE_RIVAL * first.probability
+      ? ` Nearly as good: ${CAUSE_WORDS[rival.id].name} (${percent(rival.probability)}).`
+      : '';
+  return `${upperFirst(CAUSE_WORDS[first.id].name)}${size}${where}. Probability ${percent(first.probability)}, ${certaintyInWords(first.probability)}.${or}`;
 }
 
 export function ownerSentence(finding: Finding): string {
@@ -50,13 +55,16 @@ export function ownerSentence(finding: Finding): string {
     return 'This measurement does not say what is wrong; another one is needed before parts are replaced.';
   }
   if (finding.verdict === 'no-fault-seen') {
-    return 'The fuel-vapour system behaved as a sound one does in this measurement.';
+    return first.probability >= SURE
+      ? 'The fuel-vapour system behaved as a sound one does in this measurement.'
+      : 'This measurement showed no fault, but it cannot rule out a small one.';
   }
-  const certainty =
-    first.probability >= 0.8
-      ? 'Very likely'
-      : first.probability >= 0.5
-        ? 'Most likely'
-        : 'The best explanation so far is that';
-  return `${certainty} ${CAUSE_WORDS[first.id].plain}.`;
+  return `${ownerCertainty(first.probability)} ${CAUSE_WORDS[first.id].plain}.`;
+}
+
+function ownerCertainty(probability: number): string {
+  if (probability >= 0.95) return 'Almost certainly';
+  if (probability >= SURE) return 'Very likely';
+  if (probability >= 0.6) return 'Most likely';
+  return 'The best explanation so far is that';
 }

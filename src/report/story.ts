@@ -10,10 +10,10 @@ import {
   certaintyInWords,
   evidenceInWords,
   firstCause,
-  likeliestPlaces,
   PHASE_WORDS,
   PROCEDURE_WORDS,
   placesInWords,
+  tellingPlaces,
 } from './words.ts';
 
 export interface CauseRow {
@@ -65,6 +65,8 @@ export interface Story {
 /** Causes below this share are summed into one line: they cannot be excluded, but need no row of their own. */
 const SMALL_SHARE = 0.01;
 const MOST_ROWS = 8;
+/** A rival above this share is named among what is not proven. */
+const OPEN_SHARE = 0.05;
 
 export function causeRows(causes: readonly CauseProbability[]): readonly CauseRow[] {
   const shown = causes.filter((cause, i) => i === 0 || (cause.probability >= SMALL_SHARE && i < MOST_ROWS));
@@ -72,12 +74,14 @@ export function causeRows(causes: readonly CauseProbability[]): readonly CauseRo
     const places = [...cause.places].sort((a, b) => b.probability - a.probability);
     const total = places.reduce((sum, place) => sum + place.probability, 0);
     const where =
-      places.length === 1
-        ? placesInWords(places[0]?.group ?? [])
-        : places
-            .slice(0, 3)
-            .map((place) => `${placesInWords(place.group)} ${percent(place.probability / Math.max(total, 1e-9))}`)
-            .join(', ');
+      tellingPlaces(cause) === null
+        ? ''
+        : places.length === 1
+          ? placesInWords(places[0]?.group ?? [])
+          : places
+              .slice(0, 3)
+              .map((place) => `${placesInWords(place.group)} ${percent(place.probability / Math.max(total, 1e-9))}`)
+              .join(', ');
     const size = cause.diameterMm === undefined || cause.id === 'none' ? '' : intervalInWords(cause.diameterMm);
     return {
       name: CAUSE_WORDS[cause.id].name,
@@ -112,11 +116,12 @@ function notProven(sheet: Sheet): readonly string[] {
   for (const { group } of groups)
     items.push(`Which of ${placesInWords(group)} it is: these look alike in this recording.`);
   const rival = finding.causes[1];
-  if (rival !== undefined && rival.probability >= 0.05) {
-    items.push(`“${CAUSE_WORDS[rival.id].name}” is not excluded (${percent(rival.probability)}).`);
+  const isSaid = items.some((text) => /not excluded/i.test(text));
+  if (!isSaid && rival !== undefined && rival.probability >= OPEN_SHARE) {
+    items.push(`Not excluded: ${CAUSE_WORDS[rival.id].name} (${percent(rival.probability)}).`);
   }
   if (finding.verdict === 'fault') items.push('That a repair holds: repeat the same recording after it and compare.');
-  if (finding.diameterMm !== null)
+  if (first?.diameterMm !== undefined && first.id !== 'none')
     items.push('Whether the hole is one or several: the size is the total, and holes add by area.');
   items.push(
     'Anything that did not happen while recording: a fault that comes with heat, movement or a full tank may be asleep.',
@@ -173,7 +178,7 @@ export function story(sheet: Sheet): Story {
     technical: technicalSentence(finding),
     emphasis: [
       first?.diameterMm === undefined ? '' : `${millimetres(first.diameterMm.median)}${NBSP}mm`,
-      placesInWords((first === null ? null : likeliestPlaces(first)) ?? []),
+      placesInWords((first === null ? null : tellingPlaces(first)) ?? []),
     ],
     limits: sheet.limits.flatMap((limit) => {
       const probability = exceeds(finding, limit);

@@ -113,6 +113,21 @@ export const likeliestPlaces = (cause: Pick<CauseProbability, 'places'>): readon
     null,
   )?.group ?? null;
 
+/** Causes whose name does not already say where they sit. */
+const PLACED: ReadonlySet<CauseId> = new Set([
+  'leak',
+  'gross_leak',
+  'purge_stuck_closed',
+  'vent_restricted',
+  'path_blocked',
+]);
+
+/** The likeliest places where they add something to the name of the cause. */
+export function tellingPlaces(cause: Pick<CauseProbability, 'id' | 'places'>): readonly Place[] | null {
+  const places = PLACED.has(cause.id) ? likeliestPlaces(cause) : null;
+  return places === null || places.length === 0 ? null : places;
+}
+
 /** Evidence in words: natural log of the ratio against the best rival. */
 export function evidenceInWords(logEvidence: number): string {
   const strength = Math.abs(logEvidence);
