@@ -1,8 +1,9 @@
 /** Reads a folder of recordings in the practice format: `case-XXXX.csv.gz` beside `case-XXXX.vehicle.json`. */
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import { z } from 'zod';
+import { readRecordingCsv } from '../../src/recording/read-csv.ts';
 import type { ProcedureKind, Recording, RecordingNotes } from '../../src/recording/recording.ts';
 import type { Car } from '../../src/system/car.ts';
 
@@ -38,29 +39,55 @@ export interface PracticeCase {
   readonly file: string;
 }
 
-/** Names of the cases in a folder. */
-export function listCases(folder: string): string[] {
-  return readdirSync(folder)
-    .filter((f) => /^case-.*\.vehicle\.json$/.test(f))
-    .map((f) => f.slice(0, -'.vehicle.json'.length))
-    .sort();
+/** Which cases of a folder take part, by the last number in their name. */
+export type Parity = 'even' | 'odd';
+
+export function hasParity(name: string, only: Parity | undefined): boolean {
+  if (only === undefined) return true;
+  const digits = /(\d+)\D*$/.exec(name)?.[1];
+  return digits !== undefined && (Number(digits) % 2 === 0) === (only === 'even');
 }
 
+/** Names of the cases in a folder, sorted; one of the two files is enough, so that a lost one shows. */
+export function listCases(folder: string): string[] {
+  const names = readdirSync(folder).map((file) => /^(case-.+?)\.(vehicle\.json|csv|csv\.gz)$/.exec(file)?.[1]);
+  return [...new Set(names.filter((name) => name !== undefined))].sort();
+}
+
+const litres = (x: number) => x * 1e-3;
+
+/** A fact that the file gives as null is as absent as one it leaves out. */
+function readVehicle(file: string): z.infer<typeof vehicleSchema> {
+  const found: unknown = JSON.parse(readFileSync(file, 'utf8'));
+  const known = found !== null && typeof found === 'object' ? Object.entries(found).filter(([, x]) => x !== null) : [];
+  const parsed = vehicleSchema.safeParse(Object.fromEntries(known));
+  if (!parsed.success) throw new Error(`${basename(file)}: ${z.prettifyError(parsed.error).replace(/\s*\n\s*/g, ' ')}`);
+  return parsed.data;
+}
+
+function recordingFile(folder: string, name: string): string {
+  const packed = join(folder, `${name}.csv.gz`);
+  const plain = join(folder, `${name}.csv`);
+  return !existsSync(packed) && existsSync(plain) ? plain : packed;
+}
+
+/** What the technician knows of the car, and the facts of the event, from the two files of a case. */
 export function readCase(folder: string, name: string): PracticeCase {
-  const v = vehicleSchema.parse(JSON.parse(readFileSync(join(folder, `${name}.vehicle.json`), 'utf8')));
+  const v = readVehicle(join(folder, `${name}.vehicle.json`));
   const letter = v.procedure.trim().charAt(0);
-  const litres = (x: number) => x * 1e-3;
   const procedure = PROCEDURE_LETTERS[letter];
   return {
     name,
     letter,
-    file: join(folder, `${name}.csv.gz`),
+    file: recordingFile(folder, name),
     car: {
       schema: 'vaporwright-car-1',
       label: name,
       layout: procedure === 'engine-off' ? 'engine-off' : 'engine-vacuum',
       ...(v.tank_volume_nominal_l !== undefined && { tankVolumeM3: litres(v.tank_volume_nominal_l) }),
-      ...(v.filler_neck_volume_nominal_l !== undefined && { fillerNeckVolumeM3: litres(v.filler_neck_volume_nominal_l) }),
+      ...(v.filler_neck_volume_nominal_l !== undefined && {
+        fillerNeckVolumeM3: litres(v.filler_neck_volume_nominal_l),
+      }),
       ...(v.canister_free_volume_nominal_l !== undefined && {
         canisterFreeVolumeM3: litres(v.canister_free_volume_nominal_l),
       }),
@@ -69,7 +96,9 @@ export function readCase(folder: string, name: string): PracticeCase {
           minGaugePa: v.sensor_range_pa[0],
           maxGaugePa: v.sensor_range_pa[1],
           ...(v.sensor_volts && { minV: v.sensor_volts[0], maxV: v.sensor_volts[1] }),
-          ...(v.sensor_accuracy_pct_of_reading !== undefined && { gainTolerance: v.sensor_accuracy_pct_of_reading / 100 }),
+          ...(v.sensor_accuracy_pct_of_reading !== undefined && {
+            gainTolerance: v.sensor_accuracy_pct_of_reading / 100,
+          }),
           ...(v.sensor_offset_limit_pa !== undefined && { offsetTolerancePa: v.sensor_offset_limit_pa }),
         },
       }),
@@ -81,37 +110,20 @@ export function readCase(folder: string, name: string): PracticeCase {
       ...(procedure && { procedure }),
       ...(v.draw_target_pa !== undefined && { drawTargetGaugePa: v.draw_target_pa }),
       ...(v.draw_timeout_s !== undefined && { drawTimeOutS: v.draw_timeout_s }),
-      ...(v.pump_flow_nominal_l_per_min !== undefined && { fillFlowM3PerS: litres(v.pump_flow_nominal_l_per_min) / 60 }),
+      ...(v.pump_flow_nominal_l_per_min !== undefined && {
+        fillFlowM3PerS: litres(v.pump_flow_nominal_l_per_min) / 60,
+      }),
       ...(v.nozzle_shut_off_times_s && { shutOffTimesS: v.nozzle_shut_off_times_s }),
       ...(v.litres_pumped !== undefined && { filledM3: litres(v.litres_pumped) }),
     },
   };
 }
 
-/** Plain reading of the practice columns, until the project's reader takes over. */
+/** The recording of a case through the project's own reader, which moves times to start at 0, those in the notes too. */
 export function readRecording(c: PracticeCase): Recording {
-  const lines = gunzipSync(readFileSync(c.file)).toString('utf8').trim().split('\n');
-  const head = lines[0]!.split(',');
-  const rows = lines.slice(1).map((l) => l.split(',').map((x) => (x === '' ? Number.NaN : Number(x))));
-  const col = (name: string, f: (x: number) => number = (x) => x) => {
-    const i = head.indexOf(name);
-    return i < 0 ? undefined : Float64Array.from(rows, (r) => f(r[i] ?? Number.NaN));
-  };
-  const channels: Record<string, Float64Array> = {};
-  const set = (k: string, v: Float64Array | undefined) => {
-    if (v) channels[k] = v;
-  };
-  set('tankPressureGaugePa', col('tank_pressure_pa'));
-  set('purgeDuty', col('purge_duty_pct', (x) => x / 100));
-  set('ventClosed', col('vent_closed'));
-  set('fuelLevel', col('fuel_level_pct', (x) => x / 100));
-  set('ambientTemperatureK', col('ambient_temp_c', (x) => x + 273.15));
-  set('fuelTemperatureK', col('fuel_temp_c', (x) => x + 273.15));
-  set('barometricPa', col('baro_kpa', (x) => x * 1e3));
-  set('manifoldAbsPa', col('map_kpa', (x) => x * 1e3));
-  set('engineSpeedRpm', col('engine_rpm'));
-  set('vehicleSpeedMPerS', col('vehicle_speed_kmh', (x) => x / 3.6));
-  set('shortTrim', col('stft_pct', (x) => x / 100));
-  set('longTrim', col('ltft_pct', (x) => x / 100));
-  return { timeS: col('time_s')!, channels, label: basename(c.file), notes: c.notes };
+  const bytes = readFileSync(c.file);
+  const text = (isGzip(bytes) ? gunzipSync(bytes) : bytes).toString('utf8');
+  return readRecordingCsv(text, { fileName: basename(c.file), car: c.car, notes: c.notes }).recording;
 }
+
+const isGzip = (bytes: Uint8Array): boolean => bytes[0] === 0x1f && bytes[1] === 0x8b;
