@@ -9,7 +9,7 @@ import type { Parameter } from './fit/parameter.ts';
 import { fillQuantities } from './fit/parameter.ts';
 import { FitProblem, type FitRecording } from './fit/problem.ts';
 import { estimateNoise, FIRST_NOISE, type Noise, whiteningFor } from './likelihood/noise.ts';
-import { constantLogEvidence, sensorState } from './likelihood/sensor-state.ts';
+import { constantLogEvidence, type SensorState, sensorState } from './likelihood/sensor-state.ts';
 import { fillingLogDensity } from './likelihood/shut-offs.ts';
 import { type TrimData, trimData, trimLogEvidence, VAPOUR_SHARE } from './likelihood/trims.ts';
 import { QUANTITY_COUNT } from './model/quantities.ts';
@@ -31,6 +31,8 @@ export interface Weighed {
 
 export interface Weighing {
   readonly weighed: readonly Weighed[];
+  /** Two faults at once; `causes` names both. */
+  readonly pairs: readonly Weighed[];
   readonly recordings: readonly FitRecording[];
   readonly noise: readonly Noise[];
   readonly parameters: readonly Parameter[];
@@ -38,6 +40,7 @@ export interface Weighing {
 }
 
 const FIRST_PASS = { mostIterations: 8, enough: 0.5 };
+const PAIR_PASS = { mostIterations: 8, enough: 0.2 };
 const SECOND_PASS = { mostIterations: 12, enough: 0.05 };
 /** A first-pass fit this much worse than the best, relative to the residual's size, is not refined. */
 const HOPELESS = 60;
@@ -57,8 +60,6 @@ export function weighCauses(
     ...carParameters(car, prepared[0]!.conditions),
     ...prepared.flatMap((p, i) => recordingParameters(p.shape, i)),
   ];
-  const states = prepared.map(sensorState);
-  const trims = prepared.map((p) => trimData(p.recording, p.observations, p.conditions.ambientTemperatureK));
   const refuelled = prepared.some((p) => p.procedure === 'refuelling');
   const fitted = CATALOGUE.filter(
     (c) => !c.pressureLike && c.id !== 'sensor_stuck' && (c.id !== 'fill_valve_stuck_open' || refuelled),
@@ -100,23 +101,28 @@ export function weighCauses(
       );
     });
     recordings = withNoise(prepared, noise);
-    let lowest: { problem: FitProblem; fit: Fit } | undefined;
-    const limit: number[] = [];
-    for (const cause of fitted) {
-      const before = fits.get(cause.id)!;
-      const problem = new FitProblem(before.problem.parameters, recordings);
-      const fit = levenbergMarquardt(problem, before.fit.z, {
-        ...(pass === 0 ? { mostIterations: 5, enough: 0.2 } : SECOND_PASS),
-        ...(lowest && { hopelessAbove: lowest.fit.cost + HOPELESS, patience: 3 }),
-      });
-      limit.push(fit.cost);
-      runs += problem.runs;
-      fits.set(cause.id, { problem, fit });
-      if (!lowest || fit.cost < lowest.fit.cost) lowest = { problem, fit };
-    }
-    best = lowest;
-    report(0.5 + 0.25 * (pass + 1), 'refining');
+    const problem = new FitProblem(found.problem.parameters, recordings);
+    best = { problem, fit: levenbergMarquardt(problem, found.fit.z, SECOND_PASS) };
+    runs += problem.runs;
   }
+  let lowest = best!.fit.cost;
+  const order = [...fitted].sort((a, b) => fits.get(a.id)!.fit.cost - fits.get(b.id)!.fit.cost);
+  order.forEach((cause, i) => {
+    const before = fits.get(cause.id)!;
+    const problem = new FitProblem(before.problem.parameters, recordings);
+    const fit = levenbergMarquardt(problem, before.fit.z, {
+      ...SECOND_PASS,
+      hopelessAbove: lowest + HOPELESS,
+      patience: 3,
+    });
+    runs += problem.runs;
+    fits.set(cause.id, { problem, fit });
+    if (fit.cost < lowest) {
+      lowest = fit.cost;
+      best = { problem, fit };
+    }
+    report(0.5 + (0.4 * (i + 1)) / order.length, 'refining');
+  });
 
   const evidences = new Map<CauseId, number>();
   for (const cause of fitted) {
@@ -131,38 +137,116 @@ export function weighCauses(
     fits.set(cause.id, { problem, fit: m.best });
   }
 
-  const normaliser = recordings.reduce((s, r) => s - 0.5 * r.whitening.logDeterminant, 0);
+  const context: Context = {
+    prepared,
+    recordings,
+    noise,
+    states: prepared.map(sensorState),
+    trims: prepared.map((p) => trimData(p.recording, p.observations, p.conditions.ambientTemperatureK)),
+  };
   const weighed = CATALOGUE.flatMap((cause): Weighed[] => {
-    const held =
-      fits.get(cause.pressureLike ?? cause.id) ?? (cause.id === 'sensor_stuck' ? fits.get('none') : undefined);
-    if (!held) return [];
-    let pressure: number;
-    let sensor: number;
-    if (cause.id === 'sensor_stuck') {
-      pressure = prepared.reduce((s, p, r) => s + constantLogEvidence(p, noise[r]!), 0);
-      sensor = states.reduce((s, x) => s + x.frozen, 0);
-    } else {
-      pressure = (evidences.get(cause.pressureLike ?? cause.id) ?? laplaceLogEvidence(held.fit)) + normaliser;
-      sensor = states.reduce((s, x) => s + (cause.id === 'sensor_noisy' ? x.noisy : x.sound), 0);
-    }
-    const share = cause.id === 'canister_saturated' ? VAPOUR_SHARE.saturated : VAPOUR_SHARE.healthy;
-    const trim = prepared.reduce((s, p, r) => s + trimsOf(held, p, r, trims[r], share), 0);
-    const filling = prepared.reduce((s, p) => s + fillingLogDensity(p, cause.id), 0);
-    return [
-      {
-        id: cause.id,
-        causes: [cause],
-        problem: held.problem,
-        fit: held.fit,
-        logEvidence: pressure + sensor + trim + filling,
-        sizeIndex: held.problem.parameters.findIndex(
-          (x) => x.name === (cause.size === 'ventShut' ? 'ventShut' : 'leak'),
-        ),
-        parts: { pressure, trims: trim, sensor },
-      },
-    ];
+    const like = cause.pressureLike ?? cause.id;
+    const held = fits.get(like) ?? (cause.id === 'sensor_stuck' ? fits.get('none') : undefined);
+    return held ? [weigh([cause], held, evidences.get(like) ?? laplaceLogEvidence(held.fit), context)] : [];
   });
-  return { weighed, recordings, noise, parameters: sound, runs };
+  const pairs = weighPairs(sound, weighed, context, (n) => {
+    runs += n;
+  });
+  return { weighed, pairs, recordings, noise, parameters: sound, runs };
+}
+
+/** What the weighing of a fit needs beside the fit. */
+interface Context {
+  readonly prepared: readonly Prepared[];
+  readonly recordings: readonly FitRecording[];
+  readonly noise: readonly Noise[];
+  readonly states: readonly SensorState[];
+  readonly trims: readonly (TrimData | undefined)[];
+}
+
+interface Held {
+  readonly problem: FitProblem;
+  readonly fit: Fit;
+}
+
+/** Adds to the fit's own evidence what trims, sensor and nozzle say of the causes together. */
+function weigh(causes: readonly Cause[], held: Held, fitLogEvidence: number, c: Context): Weighed {
+  const is = (id: CauseId) => causes.some((x) => x.id === id);
+  let pressure = fitLogEvidence + c.recordings.reduce((s, r) => s - 0.5 * r.whitening.logDeterminant, 0);
+  let sensor = c.states.reduce((s, x) => s + (is('sensor_noisy') ? x.noisy : x.sound), 0);
+  if (is('sensor_stuck')) {
+    pressure = c.prepared.reduce((s, p, r) => s + constantLogEvidence(p, c.noise[r]!), 0);
+    sensor = c.states.reduce((s, x) => s + x.frozen, 0);
+  }
+  const share = is('canister_saturated') ? VAPOUR_SHARE.saturated : VAPOUR_SHARE.healthy;
+  const trims = c.prepared.reduce((s, p, r) => s + trimsOf(held, p, r, c.trims[r], share), 0);
+  const filling = c.prepared.reduce((s, p) => s + Math.max(...causes.map((x) => fillingLogDensity(p, x.id))), 0);
+  const size = causes.some((x) => x.size === 'ventShut') ? 'ventShut' : 'leak';
+  return {
+    id: causes[0]!.id,
+    causes,
+    problem: held.problem,
+    fit: held.fit,
+    logEvidence: pressure + sensor + trims + filling,
+    sizeIndex: held.problem.parameters.findIndex((x) => x.name === size),
+    parts: { pressure, trims, sensor },
+  };
+}
+
+/** Faults that are tried on top of the best single ones. */
+const SECOND_FAULTS: readonly CauseId[] = [
+  'sensor_bias',
+  'leak',
+  'vent_restricted',
+  'purge_leak',
+  'vent_leak',
+  'canister_saturated',
+  'purge_stuck_closed',
+];
+const FIRST_FAULTS = 2;
+
+/** Two faults at once: the best single causes with each other fault on top, fitted from where the single fit ended. */
+function weighPairs(
+  sound: readonly Parameter[],
+  weighed: readonly Weighed[],
+  context: Context,
+  ran: (runs: number) => void,
+): Weighed[] {
+  const best = [...weighed]
+    .filter((w) => w.id !== 'none' && w.id !== 'sensor_stuck')
+    .sort((a, b) => b.logEvidence - a.logEvidence)
+    .slice(0, FIRST_FAULTS);
+  const done = new Set<string>();
+  return best.flatMap((first) =>
+    SECOND_FAULTS.flatMap((id): Weighed[] => {
+      const second = CATALOGUE.find((c) => c.id === id)!;
+      const own = first.causes[0]!;
+      const name = [own.id, id].sort().join('+');
+      if (id === own.id || done.has(name) || clash(own, second)) return [];
+      done.add(name);
+      if (second.pressureLike) {
+        const alike = first.logEvidence - first.parts.trims - first.parts.sensor;
+        const both = weigh([own, second], first, 0, context);
+        return [{ ...both, logEvidence: alike + both.parts.trims + both.parts.sensor }];
+      }
+      const problem = new FitProblem(applyCause(sound, [own, second]), context.recordings);
+      const start = Float64Array.from(first.fit.z);
+      for (const changed of Object.keys(second.changes)) {
+        const i = problem.parameters.findIndex((p) => p.name === changed);
+        if (i >= 0) start[i] = 0;
+      }
+      const fit = levenbergMarquardt(problem, start, { ...PAIR_PASS, hopelessAbove: first.fit.cost + 10, patience: 4 });
+      ran(problem.runs);
+      return [weigh([own, second], { problem, fit }, laplaceLogEvidence(fit), context)];
+    }),
+  );
+}
+
+/** Two causes that set the same part cannot be there at once; nor can two leaks be told from one. */
+function clash(a: Cause, b: Cause): boolean {
+  if (Object.keys(a.changes).some((k) => k !== 'initial' && k in b.changes)) return true;
+  const holes: readonly CauseId[] = ['leak', 'gross_leak', 'vent_leak'];
+  return holes.includes(a.id) && holes.includes(b.id);
 }
 
 function withNoise(prepared: readonly Prepared[], noise: readonly Noise[]): FitRecording[] {
@@ -210,7 +294,7 @@ export function laplaceLogEvidence(fit: Fit): number {
 }
 
 function trimsOf(
-  held: { problem: FitProblem; fit: Fit },
+  held: Held,
   p: Prepared,
   recording: number,
   data: TrimData | undefined,

@@ -63,3 +63,13 @@ test('a finding without size or trace has neither section, and still stands', ()
   expect(bare).not.toContain('id="s-trace"');
   expect(bare).toContain('scale is off');
 });
+
+test('phases that say nothing are summed up in one sentence', () => {
+  const [first, ...rest] = sampleSheet.finding.causes;
+  const byPhase = first!.byPhase.map((item) => ({ ...item, logEvidence: 0.1 }));
+  const finding = { ...sampleSheet.finding, causes: [{ ...first!, byPhase }, ...rest] };
+  const quiet = reportHtml({ ...sampleSheet, finding }, fonts);
+  expect(quiet).toContain('No phase by itself tells');
+  expect(quiet).not.toContain('ln ratio');
+  expect(page).toContain('ln ratio');
+});

@@ -103,7 +103,7 @@ function evidence(told: Story): Markup {
           (row) =>
             markup`<tr><th scope="row">${row.phase}${row.recording === '' ? '' : markup`<span class="detail">${row.recording}</span>`}</th><td>${row.words}</td><td class="n">${fixed(row.logEvidence, 1)}</td></tr>`,
         )}</tbody></table>`;
-  return markup`${heading('Speaks for it', told.reasonsFor) ?? ''}${heading('Speaks against it', told.reasonsAgainst) ?? ''}${table}`;
+  return markup`${heading('Speaks for it', told.reasonsFor) ?? ''}${heading('Speaks against it', told.reasonsAgainst) ?? ''}${table}${told.evidenceNote === null ? '' : markup`<p class="small">${told.evidenceNote}</p>`}`;
 }
 
 export function reportHtml(sheet: Sheet, fonts: FontBytes): string {

@@ -92,10 +92,12 @@ function titled(paper: Paper, title: string, items: readonly string[]): void {
 }
 
 function evidence(paper: Paper, told: Story): void {
-  if (told.evidence.length + told.reasonsFor.length + told.reasonsAgainst.length === 0) return;
+  const count = told.evidence.length + told.reasonsFor.length + told.reasonsAgainst.length;
+  if (count === 0 && told.evidenceNote === null) return;
   paper.section('Evidence');
   titled(paper, 'Speaks for it', told.reasonsFor);
   titled(paper, 'Speaks against it', told.reasonsAgainst);
+  if (told.evidenceNote !== null) paper.paragraph(told.evidenceNote, SET.quiet);
   if (told.evidence.length === 0) return;
   paper.space(4);
   paper.need(40);

@@ -13,6 +13,7 @@ import {
   PHASE_WORDS,
   PROCEDURE_WORDS,
   placesInWords,
+  saysNothing,
   tellingPlaces,
 } from './words.ts';
 
@@ -46,6 +47,8 @@ export interface Story {
   readonly causes: readonly CauseRow[];
   readonly pairs: readonly string[];
   readonly evidence: readonly EvidenceRow[];
+  /** Instead of rows, when no phase says anything. */
+  readonly evidenceNote: string | null;
   readonly reasonsFor: readonly string[];
   readonly reasonsAgainst: readonly string[];
   readonly notProven: readonly string[];
@@ -166,6 +169,9 @@ function recordingRows(recording: SheetRecording): readonly Row[] {
   return rows;
 }
 
+const isSilent = (cause: CauseProbability | null): boolean =>
+  cause !== null && cause.byPhase.length > 0 && cause.byPhase.every(({ logEvidence }) => saysNothing(logEvidence));
+
 export function story(sheet: Sheet): Story {
   const { finding } = sheet;
   const first = firstCause(finding);
@@ -191,12 +197,15 @@ export function story(sheet: Sheet): Story {
       (pair) =>
         `${CAUSE_WORDS[pair.ids[0]].name} together with ${CAUSE_WORDS[pair.ids[1]].name}: ${percent(pair.probability)}`,
     ),
-    evidence: (first?.byPhase ?? []).map((item) => ({
+    evidence: isSilent(first) ? [] : (first?.byPhase ?? []).map((item) => ({
       phase: PHASE_WORDS[item.phase],
       recording: several ? (sheet.recordings[item.recording]?.label ?? '') : '',
       logEvidence: item.logEvidence,
       words: evidenceInWords(item.logEvidence),
     })),
+    evidenceNote: isSilent(first)
+      ? 'No phase by itself tells the first cause from its best rival; what parts them stands above or in the priors.'
+      : null,
     reasonsFor: reasons(finding, 'for'),
     reasonsAgainst: reasons(finding, 'against'),
     notProven: notProven(sheet),

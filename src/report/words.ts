@@ -128,10 +128,13 @@ export function tellingPlaces(cause: Pick<CauseProbability, 'id' | 'places'>): r
   return places === null || places.length === 0 ? null : places;
 }
 
+/** A ratio of less than about 1.6 to 1 (judgement). */
+export const saysNothing = (logEvidence: number): boolean => Math.abs(logEvidence) < 0.5;
+
 /** Evidence in words: natural log of the ratio against the best rival. */
 export function evidenceInWords(logEvidence: number): string {
   const strength = Math.abs(logEvidence);
-  if (strength < 0.5) return 'says nothing either way';
+  if (saysNothing(logEvidence)) return 'says nothing either way';
   const side = logEvidence > 0 ? 'for' : 'against';
   if (strength < 2) return `weakly ${side}`;
   if (strength < 5) return `clearly ${side}`;

@@ -40,7 +40,7 @@ export const CATALOGUE: readonly Cause[] = [
   {
     id: 'leak',
     size: 'leak',
-    changes: { leak: holePrior(0.7, 0.65) },
+    changes: { leak: holePrior(0.75, 0.7) },
     starts: { leak: [-1.2, 0, 1.2] },
     places: LEAK_PLACES,
   },
@@ -76,14 +76,14 @@ export const CATALOGUE: readonly Cause[] = [
   {
     id: 'vent_stuck_closed',
     size: 'ventOpen',
-    changes: { ventOpen: holePrior(0.12, 0.6), initial: { sd: 2000 } },
-    starts: {},
+    changes: { ventOpen: holePrior(0.15, 0.7), initial: { sd: 2000 } },
+    starts: { ventOpen: [0, 2] },
     places: ['vent valve'],
   },
   {
     id: 'vent_restricted',
     size: 'ventOpen',
-    changes: { ventOpen: holePrior(1.3, 0.5), initial: { sd: 400 } },
+    changes: { ventOpen: holePrior(1.3, 0.5), initial: { sd: 200 } },
     starts: { ventOpen: [-1, 0.7] },
     places: ['vent side', 'vent valve'],
   },

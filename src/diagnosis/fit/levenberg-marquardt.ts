@@ -13,8 +13,11 @@ export interface LeastSquares {
   /** Number of residuals. */
   readonly rows: number;
   residuals(z: ArrayLike<number>, out: Float64Array): void;
-  /** Derivatives of the model (not of the residual), column by column: `out[j * rows + k]`; `z` is that of the last call. */
-  jacobian(z: ArrayLike<number>, out: Float64Array): void;
+  /**
+   * Derivatives of the model (not of the residual), column by column: `out[j * rows + k]`; `z` is that of the last call.
+   * Columns marked in `skip` keep what `out` holds.
+   */
+  jacobian(z: ArrayLike<number>, out: Float64Array, skip?: Uint8Array): void;
 }
 
 export interface FitSettings {
@@ -38,6 +41,13 @@ export interface Fit {
   readonly iterations: number;
   readonly gaveUp: boolean;
 }
+
+/**
+ * A column whose squared norm is below this changes the fit by less than a tenth of its prior's standard deviation and
+ * the evidence by less than 0.005; it is worked out anew only now and then.
+ */
+const QUIET_NORM = 0.01;
+const REFRESH_EVERY = 5;
 
 /** Longest step in any parameter, in prior standard deviations. */
 const LONGEST_STEP = 2;
@@ -65,8 +75,11 @@ export function levenbergMarquardt(problem: LeastSquares, start: ArrayLike<numbe
   let lambda = 0.01;
   let iterations = 0;
   let gaveUp = false;
+  const quiet = new Uint8Array(n);
   while (true) {
-    problem.jacobian(z, jac);
+    const refresh = iterations % REFRESH_EVERY === 0;
+    problem.jacobian(z, jac, refresh ? undefined : quiet);
+    if (refresh) markQuiet(jac, m, n, quiet);
     normalEquations(jac, r, z, m, n, hessian, gradient);
     if (settings.hold !== undefined) holdParameter(hessian, gradient, n, settings.hold);
     if (iterations >= settings.mostIterations) break;
@@ -115,12 +128,20 @@ export function levenbergMarquardt(problem: LeastSquares, start: ArrayLike<numbe
     if (!improved) {
       // the residuals kept inside the problem are those of the last trial
       problem.residuals(z, r);
-      problem.jacobian(z, jac);
+      problem.jacobian(z, jac, quiet);
       normalEquations(jac, r, z, m, n, hessian, gradient);
       break;
     }
   }
   return { z, cost, hessian, residuals: r, iterations, gaveUp };
+}
+
+function markQuiet(jac: Float64Array, m: number, n: number, quiet: Uint8Array): void {
+  for (let j = 0; j < n; j++) {
+    let s = 0;
+    for (let k = 0; k < m; k++) s += jac[j * m + k]! ** 2;
+    quiet[j] = s < QUIET_NORM ? 1 : 0;
+  }
 }
 
 /** hessian = J'J + 1, gradient = J'r - z: the downhill direction of f. */

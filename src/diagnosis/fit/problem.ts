@@ -66,9 +66,10 @@ export class FitProblem {
   /**
    * Whitened derivatives of the model, column by column (`out[j * rows + k]`), at the point of the last `residuals`.
    */
-  jacobian(z: ArrayLike<number>, out: Float64Array): void {
+  jacobian(z: ArrayLike<number>, out: Float64Array, skip?: Uint8Array): void {
     this.zWork.set(z as Float64Array);
     for (let j = 0; j < this.size; j++) {
+      if (skip?.[j] === 1) continue;
       const own = this.parameters[j]!.recording;
       const step = z[j]! > 0 ? -DIFFERENCE : DIFFERENCE;
       this.zWork[j] = z[j]! + step;

@@ -31,10 +31,12 @@ const OTHER_SHARE: Readonly<Record<string, { readonly share: number; readonly ti
   purge: { share: 0.08, timeS: 20 },
   idle: { share: 0.08, timeS: 20 },
   sealed: { share: 0.03, timeS: 150 },
-  vented: { share: 0.03, timeS: 60 },
+  vented: { share: 0.03, timeS: 150 },
   filling: { share: 0.08, timeS: 15 },
   filled: { share: 0.06, timeS: 6 },
 };
+/** A sensor's zero wanders with its own temperature over minutes by about a percent of a percent of its span [Pa], judgement. */
+const ZERO_WANDER_PA = 1.5;
 /** White part of the same, and after any vent command [share of the excursion], [s]. */
 const ROUGH_SHARE = 0.008;
 const CHANGE_S = 1.5;
@@ -94,7 +96,7 @@ function allow(o: Observations, noise: Noise, procedure: string): Allowed {
     } else {
       const other = procedure === 'vacuum-draw' ? undefined : OTHER_SHARE[o.phase[i]!];
       if (other) {
-        const share = other.share * depth;
+        const share = Math.hypot(other.share * depth, ZERO_WANDER_PA);
         if (share > noise.slowPa) slowS[i] = other.timeS;
         slowPa[i] = Math.hypot(noise.slowPa, share);
         fresh[i] = 0;

@@ -34,7 +34,7 @@ const RELIEF_SLOPE = 1e-6;
 /** Numerical floors and limits of the step, far outside the range of use. */
 const SMALLEST_VOLUME = 5e-4;
 const LOWEST_PRESSURE = 1000;
-const CONVERGED_PA = 2e-3;
+const CONVERGED_PA = 1e-4;
 const MOST_NEWTON_STEPS = 12;
 const GAMMA = 1.4;
 const CRITICAL = (2 / (GAMMA + 1)) ** (GAMMA / (GAMMA - 1));
@@ -237,9 +237,9 @@ export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, fl
     const carried =
       airIn * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - out_ * R * t + p * liquid;
     t += (h * (carried + hA * (wall - t))) / (heatCapacity + h * hA);
-    p = (n * R * t) / v;
-
+    // read before the gas has warmed or cooled further: what the next step's flows will relieve must not show
     reading += (p - pa - reading) * (h / (lag + h));
+    p = (n * R * t) / v;
     const o = observation[i]!;
     if (o >= 0) {
       const shown = offset + gain * reading;

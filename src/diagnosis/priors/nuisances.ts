@@ -68,7 +68,7 @@ const wallHeat = (gasVolumeM3: number): LogPrior => ({
 /** Vapour missing from saturation at the start [Pa]: air drawn in by purging or cooling before the test, judgement. */
 const DEFICIT_SD_PA = 1500;
 /** Cap relief: -0.5 to -1 psi and 1.5 to 2.5 psi (from memory). */
-const RELIEF_VACUUM_PA = { centre: 6000, sd: 1200 };
+const RELIEF_VACUUM_PA = { centre: 5200, sd: 1100 };
 /** Sensor: zero error [Pa], gain [-]; used where the car file gives no limits, judgement. */
 const OFFSET_LIMIT_PA = 60;
 const GAIN_LIMIT = 0.02;
