@@ -1,0 +1,189 @@
+/**
+ * The reduced model of a pump run: one pressure in tank and canister, a pump, a reference orifice.
+ *
+ * At 1 L/min the drop over lines and canister is below 1 Pa, so tank and canister share the pressure p. The tank has
+ * moles n, vapour fraction y and temperature T of its own; F flows from it to the canister, where the carbon keeps the
+ * share `uptake` of the vapour:
+ *   n' = leak + evaporation - F,   (V_c / R T_a) p' = F (1 - uptake y) + vent + purge - N (1 - slip) - slow gas
+ * Pump: N = Q0 (1 - x)(1 + bend x) p_inlet / (R T_a), x = pressure difference over stall pressure. At rest it draws
+ * through the orifice, whose pressure follows at once from equal flows (the module holds 20 mL); turned, on p itself.
+ * An over-pressure module is the mirror image. Orifices as in `two-space.ts`.
+ */
+import type { PumpDrive } from './drive.ts';
+import { P } from './quantities.ts';
+
+/** Molar gas constant [J/(mol K)], SI definition 2019. */
+const R = 8.314462618;
+/** Molar mass of dry air (US Standard Atmosphere 1976) and of petrol vapour (AP-42 7.1, RVP 10) [kg/mol]. */
+const M_AIR = 0.0289647;
+const M_VAPOUR = 0.066;
+/** Molar heats at constant volume [J/(mol K)]: 5/2 R; butane-pentane vapour, judgement. */
+const CV_AIR = 20.8;
+const CV_VAPOUR = 85;
+/** Pressure difference below which an orifice turns laminar [Pa], judgement (numerical smoothing). */
+const LAMINAR_PA = 2;
+const CONVERGED_PA = 2e-3;
+const MOST_NEWTON_STEPS = 15;
+const LOWEST_PRESSURE = 1000;
+
+/** Flow of an orifice and its slope by the pressure difference, in `flow` and `slope`. */
+let flow = 0;
+let slope = 0;
+function orifice(kArea: number, difference: number, meanAbsPa: number): void {
+  const a = difference < 0 ? -difference : difference;
+  const k = (kArea * Math.sqrt(meanAbsPa)) / Math.sqrt(a + LAMINAR_PA);
+  flow = k * difference;
+  slope = (k * (0.5 * a + LAMINAR_PA)) / (a + LAMINAR_PA);
+}
+
+/**
+ * Runs the model through a recording's commands.
+ *
+ * @param q quantities by slot of `P` [SI units as listed there]
+ * @param d the recording's steps
+ * @param out readings of the module's and the tank's sensor at their observations [Pa gauge], as far as recorded
+ */
+export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Array[]): void {
+  const pa = d.ambientAbsPa;
+  const ta = d.ambientTemperatureK;
+  const rta = R * ta;
+  const kAir = Math.sqrt(2 / (rta * M_AIR));
+  const v = q[P.tankVolume]!;
+  const vca = q[P.canisterVolume]! / rta;
+  const stuck = q[P.stuck]! > 0.5;
+  const kOrifice = kAir * (q[P.orificeArea]! + q[P.bypassArea]!);
+  const free = Math.max(0, q[P.freeFlow]! * q[P.strength]!);
+  const stall = Math.max(1, q[P.stall]! * q[P.strength]!);
+  const bend = q[P.bend]!;
+  const psat0 = q[P.vapourPressure]!;
+  const uptake = Math.min(1, Math.max(0, q[P.uptake]!));
+  const slip = Math.min(0.5, Math.max(0, q[P.slip]!));
+  const kA = q[P.evaporation]!;
+  const hA = q[P.wallHeat]!;
+  const slowTime = q[P.slowTime]!;
+  const dir = d.direction;
+  let wall = d.tankTemperatureK;
+  let t = wall;
+  let p = pa + q[P.initialGauge]!;
+  let pSlow = p;
+  let pm = p;
+  let n = (p * v) / (R * t);
+  let y = Math.min(0.95, Math.max(0, (psat0 - q[P.deficit]!) / p));
+  let warmed = 0;
+  let psat = psat0;
+  let readModule = p - pa;
+  let readTank = p - pa;
+  const lag = q[P.lag]!;
+  const channels = d.steps.observation;
+
+  for (let i = 0; i < d.steps.count; i++) {
+    const h = d.steps.dtS[i]!;
+    if (q[P.warm]! !== 0) {
+      warmed += q[P.warm]! * h;
+      wall = d.tankTemperatureK + warmed;
+      psat = psat0 * Math.exp(d.vapourSensitivityPerK * warmed);
+    }
+    const turned = d.toTank[i] === 1 && !stuck;
+    const kVent = kAir * (turned ? q[P.ventShutArea]! : q[P.ventOpenArea]!);
+    const kPurge = kAir * (q[P.seepArea]! + d.duty[i]! * q[P.purgeArea]!);
+    const flowNow = d.pumpOn[i] === 1 ? free * Math.exp(q[P.drift]! * d.progress[i]!) : 0;
+    const kTank = Math.sqrt(2 / (R * t * (M_AIR + y * (M_VAPOUR - M_AIR))));
+    const vrt = v / (R * t);
+    const kE = kA / (R * t);
+    const slow = (q[P.slowVolume]! / rta) * (h / (slowTime + h));
+    const pStart = p;
+    const n0 = n;
+    let leak = 0;
+    let evap = 0;
+    let out_ = 0;
+    for (let it = 0; it < MOST_NEWTON_STEPS; it++) {
+      orifice(q[P.leakArea]! * (p > pa ? kTank : kAir), pa - p, 0.5 * (pa + p));
+      leak = flow;
+      const dLeak = -slope;
+      evap = kE * (psat - y * p);
+      // hF: what leaves the tank towards the canister in this step [mol]
+      out_ = n0 + h * (leak + evap) - p * vrt;
+      const dOut = h * (dLeak - kE * y) - vrt;
+      const pass = out_ > 0 ? 1 - uptake * y : 1;
+      orifice(kVent + kPurge, pa - p, 0.5 * (pa + p));
+      let inflow = flow;
+      let dInflow = -slope;
+      if (flowNow > 0) {
+        let drawn: number;
+        let dDrawn: number;
+        if (turned) {
+          pm = p;
+          const x = (dir * (pa - p)) / stall;
+          const inlet = dir > 0 ? p : pa;
+          const c = (dir * flowNow) / rta;
+          drawn = c * inlet * (1 - x) * (1 + bend * x);
+          const byX = c * inlet * (bend * (1 - x) - (1 + bend * x));
+          dDrawn = (byX * -dir) / stall + (dir > 0 ? c * (1 - x) * (1 + bend * x) : 0);
+          if (dir > 0) {
+            drawn *= 1 - slip;
+            dDrawn *= 1 - slip;
+          }
+        } else {
+          // module pressure from equal flows of pump and orifice
+          let byM = 1;
+          let dPump = 0;
+          for (let k = 0; k < MOST_NEWTON_STEPS; k++) {
+            const x = (dir * (pa - pm)) / stall;
+            const inlet = dir > 0 ? pm : pa;
+            const c = (dir * flowNow) / rta;
+            const pump = c * inlet * (1 - x) * (1 + bend * x);
+            dPump =
+              (c * inlet * (bend * (1 - x) - (1 + bend * x)) * -dir) / stall +
+              (dir > 0 ? c * (1 - x) * (1 + bend * x) : 0);
+            orifice(kOrifice, p - pm, 0.5 * (p + pm));
+            byM = -slope - dPump;
+            let step = (flow - pump) / byM;
+            if (step > 2000) step = 2000;
+            else if (step < -2000) step = -2000;
+            pm -= step;
+            drawn = pump;
+            if (step < CONVERGED_PA && step > -CONVERGED_PA) break;
+          }
+          drawn = flow;
+          // dpm/dp = slope / (slope + dPump); the drawn flow changes with it along the pump's line
+          dDrawn = (dPump * slope) / (slope + dPump);
+        }
+        inflow -= drawn;
+        dInflow -= dDrawn;
+      } else pm = p;
+      const g = pass * out_ + h * inflow - vca * (p - pStart) - slow * (p - pSlow);
+      const dg = pass * dOut + h * dInflow - vca - slow;
+      let step = g / dg;
+      if (step > 3000) step = 3000;
+      else if (step < -3000) step = -3000;
+      p -= step;
+      if (p < LOWEST_PRESSURE) p = LOWEST_PRESSURE;
+      if (step < CONVERGED_PA && step > -CONVERGED_PA) break;
+    }
+    if (flowNow > 0 && turned) pm = p;
+    pSlow += (p - pSlow) * (h / (slowTime + h));
+    const f = out_ / h;
+    const inAir = (leak > 0 ? leak : 0) + (f < 0 ? -f : 0);
+    const outMix = (leak < 0 ? -leak : 0) + (f > 0 ? f : 0);
+    const vapour = n0 * y + h * (evap - outMix * y);
+    n = p * vrt;
+    y = Math.min(0.95, Math.max(0, vapour / n));
+    const heatCapacity = n * (CV_AIR + y * (CV_VAPOUR - CV_AIR));
+    const carried = inAir * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - outMix * R * t;
+    t += (h * (carried + hA * (wall - t))) / (heatCapacity + h * hA);
+    // the pressure is kept, the moles follow the temperature: what the warming adds leaves in the next step
+    p = (n * R * t) / v;
+
+    const w = h / (lag + h);
+    readModule += (pm - pa - readModule) * w;
+    readTank += (p - pa - readTank) * w;
+    for (let c = 0; c < channels.length; c++) {
+      const o = channels[c]![i]!;
+      if (o < 0) continue;
+      const module = d.seesModule[c]!;
+      const shown = module ? q[P.offset]! + q[P.gain]! * readModule : q[P.tankOffset]! + q[P.tankGain]! * readTank;
+      const r = d.rails[c]!;
+      out[c]![o] = shown < r.low ? r.low : shown > r.high ? r.high : shown;
+    }
+  }
+}
