@@ -197,12 +197,14 @@ export function story(sheet: Sheet): Story {
       (pair) =>
         `${CAUSE_WORDS[pair.ids[0]].name} together with ${CAUSE_WORDS[pair.ids[1]].name}: ${percent(pair.probability)}`,
     ),
-    evidence: isSilent(first) ? [] : (first?.byPhase ?? []).map((item) => ({
-      phase: PHASE_WORDS[item.phase],
-      recording: several ? (sheet.recordings[item.recording]?.label ?? '') : '',
-      logEvidence: item.logEvidence,
-      words: evidenceInWords(item.logEvidence),
-    })),
+    evidence: isSilent(first)
+      ? []
+      : (first?.byPhase ?? []).map((item) => ({
+          phase: PHASE_WORDS[item.phase],
+          recording: several ? (sheet.recordings[item.recording]?.label ?? '') : '',
+          logEvidence: item.logEvidence,
+          words: evidenceInWords(item.logEvidence),
+        })),
     evidenceNote: isSilent(first)
       ? 'No phase by itself tells the first cause from its best rival; what parts them stands above or in the priors.'
       : null,
