@@ -6,7 +6,6 @@ import type { Bounds, Truth } from './truth.ts';
 const MOST_ABS_LN = 3;
 /** Holes that are marked [mm]. */
 const MARKED_MM = { least: 0.2, most: 5 };
-const THRESHOLDS_MM = [0.5, 1] as const;
 
 /** A size as a tool or a method gives it; a method without an interval leaves that out. */
 export interface Size {
@@ -38,7 +37,7 @@ export interface SizeScores {
   readonly median_interval_ln_width: number | undefined;
   readonly rms_crb_ln: number | undefined;
   readonly rmse_over_crb: number | undefined;
-  readonly thresholds: Readonly<Record<(typeof THRESHOLDS_MM)[number], ThresholdScores>>;
+  readonly thresholds: { readonly mm0_5: ThresholdScores; readonly mm1_0: ThresholdScores };
 }
 
 const sizesProcedure = (t: Truth) => t.procedure === 'A' || t.procedure === 'B';
@@ -86,8 +85,8 @@ export function scoreSizes(truths: readonly Truth[], sizes: ReadonlyMap<string, 
     rms_crb_ln: rmsBound,
     rmse_over_crb: rmsBound !== undefined && rmsBounded !== undefined ? rmsBounded / rmsBound : undefined,
     thresholds: {
-      0.5: scoreThreshold(truths.filter(sizesProcedure), sizes, 0.5),
-      1: scoreThreshold(truths.filter(sizesProcedure), sizes, 1),
+      mm0_5: scoreThreshold(truths.filter(sizesProcedure), sizes, 0.5),
+      mm1_0: scoreThreshold(truths.filter(sizesProcedure), sizes, 1),
     },
   };
 }

@@ -32,9 +32,9 @@ const SIZE_ROWS: readonly (readonly [string, (s: SizeScores) => string])[] = [
   ['RMSE / bound', (s) => two(s.rmse_over_crb)],
   ['90 % interval covers', (s) => three(s.coverage90)],
   ['its median ln width', (s) => three(s.median_interval_ln_width)],
-  ...([0.5, 1] as const).flatMap((mm) => {
-    const at = mm.toFixed(1);
-    const of = (f: (x: ThresholdScores) => string) => (s: SizeScores) => f(s.thresholds[mm]);
+  ...(['mm0_5', 'mm1_0'] as const).flatMap((key) => {
+    const at = key === 'mm0_5' ? '0.5' : '1.0';
+    const of = (f: (x: ThresholdScores) => string) => (s: SizeScores) => f(s.thresholds[key]);
     return [
       [`false alarms at ${at} mm`, of((x) => counted(x.false_alarm_no_fault, x.n_no_fault))] as const,
       [`missed at ${at} mm`, of((x) => counted(x.missed, x.n_at_or_above))] as const,
