@@ -133,6 +133,7 @@ export class Integrator {
     let h = options.fixedStepS ?? this.stepS;
     if (options.maxStepS !== undefined && h > options.maxStepS) h = options.maxStepS;
     if (!this.f0Valid) {
+      system.beginStep?.(this.timeS, this.x);
       system.derivative(this.timeS, this.x, this.f0);
       this.f0Valid = true;
       this.jacobianValid = false;

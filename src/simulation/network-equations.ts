@@ -82,6 +82,12 @@ export class NetworkEquations implements OdeSystem {
     this.flows.add(this.gas, this.shifted);
   }
 
+  beginStep(timeS: number, x: Float64Array): void {
+    this.inputs.moveTo(timeS);
+    this.gas.read(x, this.inputs);
+    this.flows.holdDirections(this.gas);
+  }
+
   derivative(timeS: number, x: Float64Array, dx: Float64Array): void {
     this.evaluations++;
     this.inputs.moveTo(timeS);

@@ -10,6 +10,8 @@ export interface OdeSystem {
   readonly dynamicSize: number;
   /** Non-zeros of the Jacobian, row-major size x size; absent = full. */
   readonly pattern?: Uint8Array;
+  /** Called before the evaluations of a step, with the state it starts from; what is decided here holds for the step. */
+  beginStep?(timeS: number, x: Float64Array): void;
   /** dx/dt into `dx`. */
   derivative(timeS: number, x: Float64Array, dx: Float64Array): void;
   /** Jacobian into `jacobian` (row-major, size x size), which arrives zeroed. */
