@@ -47,8 +47,8 @@ function askChild(child: ChildProcess, task: CaseTask): Promise<{ result: CaseRe
       child.off('message', onMessage);
       child.off('exit', onExit);
       child.off('error', onError);
-      // A child that is being given up may still fail; that must not stop the run.
-      child.on('error', () => {});
+      // A child that is given up may still fail; that must not stop the run.
+      if (lost) child.on('error', () => {});
       resolve({ result, lost });
     };
     const lose = (failure: string) =>

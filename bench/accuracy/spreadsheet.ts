@@ -19,24 +19,44 @@ const FEWEST_READINGS = 5;
 /** Below this vacuum the flow law has nothing to work with [Pa]. Judgement. */
 const LEAST_VACUUM_PA = 50;
 
-/** Diameter of the hole [mm]; 0 where the vacuum does not fall; undefined where there is no hold to measure. */
-export function spreadsheetDiameterMm(car: Car, recording: Recording): number | undefined {
-  const pressure = recording.channels.tankPressureGaugePa;
-  const hold = findPhases(recording).find((phase) => phase.kind === 'hold');
-  if (!pressure || !hold || car.tankVolumeM3 === undefined) return undefined;
-  const readings: { t: number; p: number }[] = [];
+interface Reading {
+  readonly t: number;
+  readonly p: number;
+}
+
+/** Readings from a time on until the start of the hold is over. */
+function readingsFrom(recording: Recording, fromS: number, toS: number): Reading[] {
+  const pressure = recording.channels.tankPressureGaugePa ?? [];
+  const readings: Reading[] = [];
   for (let i = 0; i < pressure.length; i++) {
     const t = recording.timeS[i]!;
     const p = pressure[i]!;
-    if (t < hold.fromS || Number.isNaN(p)) continue;
-    if (t > Math.min(hold.toS, hold.fromS + START_S)) break;
+    if (t < fromS || Number.isNaN(p)) continue;
+    if (t > Math.min(toS, fromS + START_S)) break;
     const first = readings[0]?.p ?? p;
     if (readings.length >= FEWEST_READINGS && p > (1 - START_SHARE_LOST) * first) break;
     readings.push({ t, p });
   }
-  if (readings.length < FEWEST_READINGS) return undefined;
+  return readings;
+}
+
+/** A large hole empties the vacuum while the gas still settles; then the settling is all there is to measure. */
+function startOfHold(recording: Recording): Reading[] | undefined {
+  const phases = findPhases(recording);
+  const hold = phases.find((phase) => phase.kind === 'hold');
+  const settle = phases.find((phase) => phase.kind === 'settle');
+  const enough = (readings: readonly Reading[]) =>
+    readings.length >= FEWEST_READINGS && mean(readings.map((r) => r.p))! <= -LEAST_VACUUM_PA;
+  const starts = [hold?.fromS, settle?.fromS].filter((t) => t !== undefined);
+  const end = hold?.toS ?? settle?.toS ?? 0;
+  return starts.map((t) => readingsFrom(recording, t, end)).find(enough);
+}
+
+/** Diameter of the hole [mm]; 0 where the vacuum does not fall; undefined where there is no vacuum to measure. */
+export function spreadsheetDiameterMm(car: Car, recording: Recording): number | undefined {
+  const readings = startOfHold(recording);
+  if (!readings || car.tankVolumeM3 === undefined) return undefined;
   const gaugePa = mean(readings.map((r) => r.p))!;
-  if (gaugePa > -LEAST_VACUUM_PA) return undefined;
   const risePaPerS = slope(readings);
   if (risePaPerS <= 0) return 0;
 
@@ -57,7 +77,7 @@ export function spreadsheetDiameterMm(car: Car, recording: Recording): number | 
 }
 
 /** Slope of the straight line by least squares [Pa/s]. */
-function slope(readings: readonly { t: number; p: number }[]): number {
+function slope(readings: readonly Reading[]): number {
   const t0 = mean(readings.map((r) => r.t))!;
   const p0 = mean(readings.map((r) => r.p))!;
   const spread = readings.reduce((sum, r) => sum + (r.t - t0) ** 2, 0);
