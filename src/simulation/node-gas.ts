@@ -95,6 +95,8 @@ export class NodeGas {
       let t = ambientK;
       if (kind[i] === KIND_TANK) {
         v -= x[b + 3]! * this.fuelSpecificVolume[i]!;
+        // No room for gas is no state: it must not pass as a negative volume of negative mass.
+        if (v <= 0) v = Number.NaN;
         t = x[b + 2]! / (air * HEAT_CAPACITY_CV_AIR + vapour * this.vapourCv);
       } else if (kind[i] === KIND_BED) t = x[b + 3]!;
       const w = vapour / (air + vapour);
