@@ -25,8 +25,8 @@ export interface PumpDrive {
 }
 
 /** Bins and steps by the time since the last command [s]: fine as the pressure turns, coarse as it settles. */
-const binWidth = (s: number) => (s < 2 ? 0.4 : Math.min(8, 0.5 + 0.06 * s));
-const longestStep = (s: number) => (s < 1 ? 0.15 : Math.min(6, 0.15 + 0.08 * s));
+const binWidth = (s: number) => (s < 2 ? 0.3 : Math.min(10, 0.2 + 0.06 * s));
+const longestStep = (s: number) => (s < 1 ? 0.15 : Math.min(12, 0.15 + 0.08 * s));
 
 export interface PumpRun {
   readonly channels: readonly ObservedChannel[];

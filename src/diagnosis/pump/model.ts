@@ -1,12 +1,14 @@
 /**
  * The reduced model of a pump run: one pressure in tank and canister, a pump, a reference orifice.
  *
- * At 1 L/min the drop over lines and canister is below 1 Pa, so tank and canister share the pressure p. The tank has
- * moles n, vapour fraction y and temperature T of its own; F flows from it to the canister, where the carbon keeps the
- * share `uptake` of the vapour:
- *   n' = leak + evaporation - F,   (V_c / R T_a) p' = F (1 - uptake y) + vent + purge - N (1 - slip) - slow gas
+ * At 1 L/min the drop over lines and canister is some pascals, so tank and canister share the pressure p. The tank has
+ * moles n, vapour fraction y and temperature T of its own; F flows from it through vapour line and canister head (one
+ * mixed cell each, vapour fraction y_h at the end) to the carbon, which keeps all but the share `past` of the vapour:
+ *   n' = leak + evaporation - F,   (V_c / R T_a) p' = F (1 - (1 - past) y_h) + vent + purge - N (1 - slip)
  * Pump: N = Q0 (1 - x)(1 + bend x) p_inlet / (R T_a), x = pressure difference over stall pressure. At rest it draws
  * through the orifice, whose pressure follows at once from equal flows (the module holds 20 mL); turned, on p itself.
+ * Time: backward differences of second order with variable steps, of first order after each command: an implicit Euler
+ * step of length h (1 + w) / (1 + 2 w) from a weighted mean of the last two states, w the ratio of the steps.
  * An over-pressure module is the mirror image. Orifices as in `two-space.ts`.
  */
 import type { PumpDrive } from './drive.ts';
@@ -22,6 +24,10 @@ const CV_AIR = 20.8;
 const CV_VAPOUR = 85;
 /** Pressure difference below which an orifice turns laminar [Pa], judgement (numerical smoothing). */
 const LAMINAR_PA = 2;
+/** Lag of pressure sensors [s], judgement; the moment of a command is known no better. */
+const LAG_S = 0.2;
+/** Share of the gas between tank and carbon that is in the line, judgement: 2 m of 10 mm bore against ports and purge line. */
+const LINE_SHARE = 0.3;
 const CONVERGED_PA = 2e-3;
 const MOST_NEWTON_STEPS = 15;
 const LOWEST_PRESSURE = 1000;
@@ -51,48 +57,70 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
   const v = q[P.tankVolume]!;
   const vca = q[P.canisterVolume]! / rta;
   const stuck = q[P.stuck]! > 0.5;
-  const kOrifice = kAir * (q[P.orificeArea]! + q[P.bypassArea]!);
+  const kOrifice = kAir * q[P.orificeArea]!;
   const free = Math.max(0, q[P.freeFlow]! * q[P.strength]!);
   const stall = Math.max(1, q[P.stall]! * q[P.strength]!);
   const bend = q[P.bend]!;
   const psat0 = q[P.vapourPressure]!;
-  const uptake = Math.min(1, Math.max(0, q[P.uptake]!));
+  const uptake = 1 - Math.min(1, q[P.past]!);
+  const lineMoles = (LINE_SHARE * q[P.headVolume]! * pa) / rta;
+  const headMoles = ((1 - LINE_SHARE) * q[P.headVolume]! * pa) / rta;
   const slip = Math.min(0.5, Math.max(0, q[P.slip]!));
   const kA = q[P.evaporation]!;
   const hA = q[P.wallHeat]!;
-  const slowTime = q[P.slowTime]!;
   const dir = d.direction;
   let wall = d.tankTemperatureK;
   let t = wall;
-  let p = pa + q[P.initialGauge]!;
-  let pSlow = p;
+  let p = pa;
   let pm = p;
   let n = (p * v) / (R * t);
   let y = Math.min(0.95, Math.max(0, (psat0 - q[P.deficit]!) / p));
+  let yHead = y / (1 + Math.exp(-q[P.headVapour]!));
+  let yLine = yHead;
   let warmed = 0;
   let psat = psat0;
   let readModule = p - pa;
   let readTank = p - pa;
-  const lag = q[P.lag]!;
   const channels = d.steps.observation;
 
+  let nBefore = n;
+  let pBefore = p;
+  let vapourBefore = n * y;
+  let tBefore = t;
+  let lineBefore = yLine;
+  let headBefore = yHead;
+
   for (let i = 0; i < d.steps.count; i++) {
-    const h = d.steps.dtS[i]!;
+    const dt = d.steps.dtS[i]!;
+    const ratio = d.steps.ratio[i]!;
+    // backward differences of second order as an Euler step from between the last two states
+    const h = (dt * (1 + ratio)) / (1 + 2 * ratio);
+    const now = ((1 + ratio) * (1 + ratio)) / (1 + 2 * ratio);
+    const before = now - 1;
+    const n0 = now * n - before * nBefore;
+    const pStart = now * p - before * pBefore;
+    const vapour0 = now * n * y - before * vapourBefore;
+    const t0 = now * t - before * tBefore;
+    const line0 = now * yLine - before * lineBefore;
+    const head0 = now * yHead - before * headBefore;
+    nBefore = n;
+    pBefore = p;
+    vapourBefore = n * y;
+    tBefore = t;
+    lineBefore = yLine;
+    headBefore = yHead;
     if (q[P.warm]! !== 0) {
-      warmed += q[P.warm]! * h;
+      warmed += q[P.warm]! * dt;
       wall = d.tankTemperatureK + warmed;
       psat = psat0 * Math.exp(d.vapourSensitivityPerK * warmed);
     }
     const turned = d.toTank[i] === 1 && !stuck;
-    const kVent = kAir * (turned ? q[P.ventShutArea]! : q[P.ventOpenArea]!);
-    const kPurge = kAir * (q[P.seepArea]! + d.duty[i]! * q[P.purgeArea]!);
+    const kVent = kAir * (turned ? q[P.sideArea]! : q[P.ventOpenArea]!);
+    const kPurge = kAir * (d.duty[i]! * q[P.purgeArea]!);
     const flowNow = d.pumpOn[i] === 1 ? free * Math.exp(q[P.drift]! * d.progress[i]!) : 0;
     const kTank = Math.sqrt(2 / (R * t * (M_AIR + y * (M_VAPOUR - M_AIR))));
     const vrt = v / (R * t);
     const kE = kA / (R * t);
-    const slow = (q[P.slowVolume]! / rta) * (h / (slowTime + h));
-    const pStart = p;
-    const n0 = n;
     let leak = 0;
     let evap = 0;
     let out_ = 0;
@@ -104,7 +132,7 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
       // hF: what leaves the tank towards the canister in this step [mol]
       out_ = n0 + h * (leak + evap) - p * vrt;
       const dOut = h * (dLeak - kE * y) - vrt;
-      const pass = out_ > 0 ? 1 - uptake * y : 1;
+      const pass = out_ > 0 ? 1 - uptake * yHead : 1;
       orifice(kVent + kPurge, pa - p, 0.5 * (pa + p));
       let inflow = flow;
       let dInflow = -slope;
@@ -151,8 +179,8 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
         inflow -= drawn;
         dInflow -= dDrawn;
       } else pm = p;
-      const g = pass * out_ + h * inflow - vca * (p - pStart) - slow * (p - pSlow);
-      const dg = pass * dOut + h * dInflow - vca - slow;
+      const g = pass * out_ + h * inflow - vca * (p - pStart);
+      const dg = pass * dOut + h * dInflow - vca;
       let step = g / dg;
       if (step > 3000) step = 3000;
       else if (step < -3000) step = -3000;
@@ -160,21 +188,30 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
       if (p < LOWEST_PRESSURE) p = LOWEST_PRESSURE;
       if (step < CONVERGED_PA && step > -CONVERGED_PA) break;
     }
-    if (flowNow > 0 && turned) pm = p;
-    pSlow += (p - pSlow) * (h / (slowTime + h));
+    if (flowNow > 0 && turned) {
+      const x = (dir * (pa - p)) / stall;
+      pm = p - dir * q[P.bed]! * flowNow * (1 - x) * (1 + bend * x);
+    }
     const f = out_ / h;
+    if (f > 0) {
+      yLine = (lineMoles * line0 + out_ * y) / (lineMoles + out_);
+      yHead = (headMoles * head0 + out_ * yLine) / (headMoles + out_);
+    } else {
+      yHead = (headMoles * head0) / (headMoles - out_);
+      yLine = (lineMoles * line0 - out_ * yHead) / (lineMoles - out_);
+    }
     const inAir = (leak > 0 ? leak : 0) + (f < 0 ? -f : 0);
     const outMix = (leak < 0 ? -leak : 0) + (f > 0 ? f : 0);
-    const vapour = n0 * y + h * (evap - outMix * y);
+    const vapour = vapour0 + h * (evap - outMix * y);
     n = p * vrt;
     y = Math.min(0.95, Math.max(0, vapour / n));
     const heatCapacity = n * (CV_AIR + y * (CV_VAPOUR - CV_AIR));
     const carried = inAir * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - outMix * R * t;
-    t += (h * (carried + hA * (wall - t))) / (heatCapacity + h * hA);
+    t = t0 + (h * (carried + hA * (wall - t0))) / (heatCapacity + h * hA);
     // the pressure is kept, the moles follow the temperature: what the warming adds leaves in the next step
     p = (n * R * t) / v;
 
-    const w = h / (lag + h);
+    const w = dt / (LAG_S + dt);
     readModule += (pm - pa - readModule) * w;
     readTank += (p - pa - readTank) * w;
     for (let c = 0; c < channels.length; c++) {

@@ -18,27 +18,22 @@ export const hole = (diameterMm: number, sdLn: number): LogNormal => ({
 
 /** Sound holes and passages, as in the vacuum draw: judgement and common practice, no source. */
 const LEAK = hole(0.06, 0.7);
-const SEEP = hole(0.03, 0.8);
-const VENT_SHUT = hole(0.03, 0.8);
+const SIDE = hole(0.04, 0.8);
 const VENT_OPEN = hole(7, 0.35);
 const PURGE: LogNormal = { centre: 4.5e-6, sd: 0.5 };
 /** Reference orifice 0.5 mm (0.020 in); drilled to 1 to 2 %. From memory. */
 const ORIFICE = hole(0.503, 0.012);
-const BYPASS = hole(0.02, 0.8);
 /**
  * A tight tank ends at 2.5 to 4 kPa and the orifice holds the pump at 1 to 4 kPa, mostly near 2 (common practice, no
  * source): stall pressure and, through the orifice law, free flow.
  */
 const STALL: LogNormal = { centre: 3600, sd: 0.2 };
 const FREE_FLOW: LogNormal = { centre: 1.5e-5, sd: 0.3 };
-/** A sound pump on a sound battery gives what it should within some percent; over a run it changes by less than that. Judgement. */
-const STRENGTH_SD = 0.03;
+/** The characteristic is nearly a straight line, and a sound pump keeps it over a run. Judgement. */
 const BEND_SD = 0.1;
 const DRIFT_SD = 0.015;
 /** How many times its free volume the canister counts as gas: carbon gives air and vapour back. As in the vacuum draw. */
 const CANISTER_MULTIPLE: LogNormal = { centre: 2, sd: 0.45 };
-const SLOW_VOLUME: LogNormal = { centre: 3e-4, sd: 1 };
-const SLOW_TIME: LogNormal = { centre: 60, sd: 0.8 };
 /** Evaporation conductance [m3/s]: still diffusion over 0.1 m gives 2.5e-5, free convection ten times that. */
 const EVAPORATION: LogNormal = { centre: 5e-5, sd: 0.8 };
 /** Vapour missing from saturation after hours of rest [Pa], judgement. */
@@ -48,17 +43,25 @@ const WALL_HEAT_PER_M2: LogNormal = { centre: 4, sd: 0.5 };
 /** Parked, after hours of rest: below 0.3 K over ten minutes, judgement. */
 const WARM_SD = 0.0003;
 /** Nearly all vapour from the tank stays in a working bed; what its vent end holds gives a few percent back. Judgement. */
-const UPTAKE = { centre: 0.9, sd: 0.15 };
+const PAST: LogNormal = { centre: 0.03, sd: 1 };
+/** Vapour line and canister head: some decilitres; after hours of rest anything from clean to the tank's vapour. Judgement. */
+const HEAD_VOLUME: LogNormal = { centre: 5e-4, sd: 0.5 };
+const HEAD_VAPOUR_LOGIT = { centre: -1, sd: 1.5 };
 const SLIP: LogNormal = { centre: 0.015, sd: 0.8 };
+/** 10 Pa at 1 L/min: a bed of 2 mm pellets by Ergun's equation (judgement on its size) and a 5 mm valve. */
+const BED: LogNormal = { centre: 6e5, sd: 0.7 };
 /** Sensors: zero error [Pa], gain [-], where the car file gives no limits, judgement. */
 const OFFSET_LIMIT_PA = 60;
 const GAIN_LIMIT = 0.02;
-const LAG: LogNormal = { centre: 0.2, sd: 0.6 };
 
-/** Quantities that no prior sets: a valve that turns. */
-export const pumpBase = () => new Float64Array(PUMP_QUANTITIES);
+/** Quantities that no prior sets: a valve that turns, a pump at full strength. */
+export function pumpBase(): Float64Array {
+  const q = new Float64Array(PUMP_QUANTITIES);
+  q[P.strength] = 1;
+  return q;
+}
 
-export function pumpPriors(car: Car, c: Conditions, firstReadingPa: number): Prior[] {
+export function pumpPriors(car: Car, c: Conditions): Prior[] {
   const log = (name: string, slot: number, prior: LogNormal): Prior => ({ name, slot, kind: 'log', ...prior });
   const linear = (name: string, slot: number, centre: number, sd: number): Prior => ({
     name,
@@ -72,15 +75,12 @@ export function pumpPriors(car: Car, c: Conditions, firstReadingPa: number): Pri
   const wallM2 = 1.3 * 6 * c.gasVolumeM3 ** (2 / 3);
   return [
     log('leak', P.leakArea, LEAK),
-    log('seep', P.seepArea, SEEP),
     log('purge', P.purgeArea, PURGE),
     log('ventOpen', P.ventOpenArea, VENT_OPEN),
-    log('ventShut', P.ventShutArea, VENT_SHUT),
+    log('side', P.sideArea, SIDE),
     log('orifice', P.orificeArea, ORIFICE),
-    log('bypass', P.bypassArea, BYPASS),
     log('freeFlow', P.freeFlow, FREE_FLOW),
     log('stall', P.stall, STALL),
-    log('strength', P.strength, { centre: 1, sd: STRENGTH_SD }),
     linear('bend', P.bend, 0, BEND_SD),
     linear('drift', P.drift, 0, DRIFT_SD),
     log('volume', P.tankVolume, { centre: c.gasVolumeM3, sd: c.gasVolumeSdLn }),
@@ -88,21 +88,19 @@ export function pumpPriors(car: Car, c: Conditions, firstReadingPa: number): Pri
       centre: CANISTER_MULTIPLE.centre * c.canisterVolumeM3,
       sd: CANISTER_MULTIPLE.sd,
     }),
-    log('slowVolume', P.slowVolume, SLOW_VOLUME),
-    log('slowTime', P.slowTime, SLOW_TIME),
     log('vapourPressure', P.vapourPressure, { centre: c.vapourPressurePa, sd: c.vapourPressureSdLn }),
     linear('deficit', P.deficit, 0, DEFICIT_SD_PA),
     log('evaporation', P.evaporation, EVAPORATION),
     log('wallHeat', P.wallHeat, { centre: WALL_HEAT_PER_M2.centre * wallM2, sd: WALL_HEAT_PER_M2.sd }),
     linear('warm', P.warm, 0, WARM_SD),
-    linear('uptake', P.uptake, UPTAKE.centre, UPTAKE.sd),
+    log('past', P.past, PAST),
+    log('head', P.headVolume, HEAD_VOLUME),
+    linear('headVapour', P.headVapour, HEAD_VAPOUR_LOGIT.centre, HEAD_VAPOUR_LOGIT.sd),
     log('slip', P.slip, SLIP),
-    // the vent is open before the run: the reading there is the sensor's own error and a few pascals of wind
-    linear('initial', P.initialGauge, 0, Math.max(5, 0.1 * Math.abs(firstReadingPa))),
+    log('bed', P.bed, BED),
     linear('offset', P.offset, 0, offsetSd),
     linear('gain', P.gain, 1, gainSd),
     linear('tankOffset', P.tankOffset, 0, offsetSd),
     linear('tankGain', P.tankGain, 1, gainSd),
-    log('lag', P.lag, LAG),
   ];
 }

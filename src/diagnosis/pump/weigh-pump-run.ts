@@ -20,7 +20,7 @@ export function weighPumpRun(car: Car, recording: Recording, phases: readonly Ph
   if (!run) return [];
   const { channels, drive } = run;
   return weighSingleRun({
-    sound: pumpPriors(car, conditions, channels[0]!.observations.gaugePa[0] ?? 0),
+    sound: pumpPriors(car, conditions),
     base: pumpBase(),
     model: (q, out) => runPump(q, drive, out),
     channels,

@@ -33,7 +33,7 @@ const ACT_SHARE = 0.5;
 /** Later on the model is granted this share of the step, white and slow, fading within [s]. Judgement. */
 const ROUGH_SHARE = 0.005;
 const ROUGH_S = 3;
-const STEP_SHARE = 0.04;
+const STEP_SHARE = 0.02;
 const FADE_S = 15;
 
 /** Where the readings themselves stop. */
@@ -107,7 +107,8 @@ export function whitenChannel(c: ObservedChannel, noise: SlowNoise): Whitening {
     c.observations.timeS,
     c.observations.whiteVariance.map((v, i) => v + c.extraVariance[i]!),
     c.slowAllowancePa.map((a) => Math.hypot(a, noise.slowPa)),
-    new Float64Array(n).fill(noise.slowS),
+    // an error of its own kind has its own time scale
+    c.slowAllowancePa.map((a) => (a > noise.slowPa ? FADE_S : noise.slowS)),
     new Uint8Array(n),
   );
 }

@@ -19,23 +19,39 @@ export function setQuantities(priors: readonly Prior[], z: ArrayLike<number>, ba
   }
 }
 
-/** A cause as a changed prior of a few quantities. */
+/** A cause as a changed prior of a few quantities. Several forms of one cause share its id and its prior. */
 export interface SingleRunCause<Id extends string> {
   readonly id: Id;
+  /** Tells forms of one cause apart; absent where it has a single one. */
+  readonly form?: string;
   /** New centre and sd by name; an absent field keeps the sound car's. */
   readonly changes: Readonly<Record<string, { readonly centre?: number; readonly sd?: number }>>;
+  /** Priors of quantities that a sound car leaves alone. */
+  readonly adds?: readonly Prior[];
   /** Quantities set outright by slot: parts that are in one of two states. */
   readonly states?: readonly (readonly [slot: number, value: number])[];
-  /** Start values of z worth trying. */
+  /** Start values of z worth trying, by name. */
   readonly starts: Readonly<Record<string, readonly number[]>>;
-  /** Prior that the evidence is integrated over by steps; its own size or the hole to ambient. */
+  /** The prior that the evidence is integrated over point by point: the fault's own size, or the hole to ambient. */
   readonly key: string;
-  /** Prior that carries the hole to ambient under this cause; absent where the run cannot size one. */
+  /** The prior that carries the hole to ambient under this cause; absent where the run cannot size one. */
   readonly hole?: string;
+  /** Form (or id) of a cause whose fit it shares: it differs in the prior of `key` only. */
+  readonly sharesFitOf?: string;
   /** Where the fault can sit; places in one cause look alike in the run. */
   readonly places: readonly string[];
 }
 
 export function priorsUnder<Id extends string>(sound: readonly Prior[], cause: SingleRunCause<Id>): Prior[] {
-  return sound.map((p) => ({ ...p, ...cause.changes[p.name] }));
+  const fixed = (cause.states ?? []).map(([slot]) => slot);
+  return [...sound.map((p) => ({ ...p, ...cause.changes[p.name] })), ...(cause.adds ?? [])].filter(
+    (p) => !fixed.includes(p.slot),
+  );
+}
+
+/** Quantities before any prior sets them, with the cause's states. */
+export function baseUnder<Id extends string>(base: Float64Array, cause: SingleRunCause<Id>): Float64Array {
+  const q = Float64Array.from(base);
+  for (const [slot, value] of cause.states ?? []) q[slot] = value;
+  return q;
 }

@@ -11,7 +11,7 @@ import {
   type SlowNoise,
   whitenChannel,
 } from './observed-channel.ts';
-import { type Prior, priorsUnder, type SingleRunCause, setQuantities } from './prior.ts';
+import { baseUnder, type Prior, priorsUnder, type SingleRunCause, setQuantities } from './prior.ts';
 import { type ReducedModel, SingleRunProblem } from './problem.ts';
 
 export interface WeighedSimple<Id extends string> {
@@ -48,127 +48,172 @@ export interface SingleRun<Id extends string> {
 }
 
 const FIRST_PASS = { mostIterations: 8, enough: 0.5 };
-const SECOND_PASS = { mostIterations: 14, enough: 0.05 };
-const HOPELESS = 80;
+const SECOND_PASS = { mostIterations: 20, enough: 0.03 };
+/** A fit this many times worse than the best, and this much, is not refined. */
+const HOPELESS_TIMES = 6;
+const HOPELESS = 150;
 /** Causes further below the best than this [ln] are not worth an integral. */
-const WORTH_MARGINAL = 14;
-const MARGINAL = { spacing: 0.7, widest: 0.5, depth: 6, iterations: 3, reach: 4 };
+const WORTH_MARGINAL = 9;
+const MARGINAL = { spacing: 0.8, widest: 0.6, depth: 6, iterations: 4, reach: 4 };
 /** A parameter better determined than this [z] is Gaussian enough for the evidence. */
 const WELL_DETERMINED = 0.12;
 
-export function weighSingleRun<Id extends string>(run: SingleRun<Id>): WeighedSimple<Id>[] {
-  const { channels, causes } = run;
-  let noise: SlowNoise[] = channels.map(() => FIRST_SLOW_NOISE);
-  const problemFor = (cause: SingleRunCause<Id>) => {
-    const base = Float64Array.from(run.base);
-    const states = cause.states ?? [];
-    for (const [slot, value] of states) base[slot] = value;
-    const priors = priorsUnder(run.sound, cause).filter((p) => !states.some(([slot]) => slot === p.slot));
-    return new SingleRunProblem(
-      priors,
-      base,
-      run.model,
-      channels,
-      channels.map((c, i) => whitenChannel(c, noise[i]!)),
-    );
-  };
+interface Fitted<Id extends string> {
+  readonly cause: SingleRunCause<Id>;
+  readonly problem: SingleRunProblem;
+  readonly fit: Fit;
+  readonly log: number;
+  /** Posterior of the key, and of the hole, on a grid of z. */
+  readonly key?: Grid;
+  readonly hole?: Grid;
+}
+interface Grid {
+  readonly prior: Prior;
+  readonly z: readonly number[];
+  readonly logDensity: readonly number[];
+}
 
-  const starts = new Map<Id, Float64Array>();
+export function weighSingleRun<Id extends string>(run: SingleRun<Id>): WeighedSimple<Id>[] {
+  const { channels } = run;
+  const causes = run.causes.filter((c) => c.sharesFitOf === undefined);
+  let whitening = channels.map((c) => whitenChannel(c, FIRST_SLOW_NOISE));
+  let noise: SlowNoise[] = channels.map(() => FIRST_SLOW_NOISE);
+  const problemFor = (cause: SingleRunCause<Id>) =>
+    new SingleRunProblem(priorsUnder(run.sound, cause), baseUnder(run.base, cause), run.model, channels, whitening);
+  const hopeless = (best: number) => ({ hopelessAbove: HOPELESS_TIMES * best + HOPELESS, patience: 4 });
+
+  const first = new Map<SingleRunCause<Id>, Fit>();
   let leader: { cause: SingleRunCause<Id>; fit: Fit } | undefined;
   for (const cause of causes) {
     const problem = problemFor(cause);
     let own: Fit | undefined;
     for (const start of startPoints(problem.priors, cause)) {
-      const limit = leader ? 3 * leader.fit.cost + HOPELESS : undefined;
-      const fit = levenbergMarquardt(problem, start, {
-        ...FIRST_PASS,
-        ...(limit !== undefined && { hopelessAbove: limit, patience: 5 }),
-      });
+      const fit = levenbergMarquardt(problem, start, { ...FIRST_PASS, ...(leader && hopeless(leader.fit.cost)) });
       if (!own || fit.cost < own.cost) own = fit;
     }
-    starts.set(cause.id, own!.z);
+    first.set(cause, own!);
     if (!leader || own!.cost < leader.fit.cost) leader = { cause, fit: own! };
   }
 
   // noise from the best explanation, the same for all, so that their evidences compare
   for (let pass = 0; pass < 2; pass++) {
-    const { cause, fit } = leader!;
-    const before = problemFor(cause);
+    const { cause, fit }: { cause: SingleRunCause<Id>; fit: Fit } = leader!;
     const modelled = channels.map((c) => new Float64Array(c.observations.timeS.length));
-    before.readings(fit.z, modelled);
+    problemFor(cause).readings(fit.z, modelled);
     noise = channels.map((c, i) =>
       estimateSlowNoise(
         c,
         c.observations.gaugePa.map((x, k) => x - modelled[i]![k]!),
       ),
     );
+    whitening = channels.map((c, i) => whitenChannel(c, noise[i]!));
     leader = { cause, fit: levenbergMarquardt(problemFor(cause), fit.z, SECOND_PASS) };
-    starts.set(cause.id, leader.fit.z);
+    first.set(cause, leader.fit);
   }
 
   let lowest = leader!.fit.cost;
-  const fits = new Map<Id, { problem: SingleRunProblem; fit: Fit; log: number }>();
-  for (const cause of causes) {
+  const order = [...causes].sort((a, b) => first.get(a)!.cost - first.get(b)!.cost);
+  const second = order.map((cause) => {
     const problem = problemFor(cause);
-    const fit = levenbergMarquardt(problem, starts.get(cause.id)!, {
-      ...SECOND_PASS,
-      hopelessAbove: lowest + HOPELESS,
-      patience: 4,
-    });
+    const fit = levenbergMarquardt(problem, first.get(cause)!.z, { ...SECOND_PASS, ...hopeless(lowest) });
     lowest = Math.min(lowest, fit.cost);
-    fits.set(cause.id, { problem, fit, log: laplace(fit) });
-  }
-  const top = Math.max(...[...fits.values()].map((f) => f.log));
-  const normaliser = channels.reduce((s, c, i) => s - 0.5 * whitenChannel(c, noise[i]!).logDeterminant, 0);
-  const residualPhase = channels.flatMap((c) => c.observations.phase);
-  const shown = channels[0]!.observations;
-  return causes.map((cause): WeighedSimple<Id> => {
-    const held = fits.get(cause.id)!;
-    const { problem } = held;
-    let { fit, log } = held;
-    let size: WeighedSimple<Id>['size'];
-    if (log > top - WORTH_MARGINAL) {
-      const key = problem.priors.findIndex((p) => p.name === cause.key);
-      const hole = cause.hole === undefined ? -1 : problem.priors.findIndex((p) => p.name === cause.hole);
-      const loose = key >= 0 && gaussianSd(fit.hessian, fit.z.length, key) >= WELL_DETERMINED;
-      if (loose || (hole >= 0 && hole === key)) {
-        const m = marginalise(problem, fit, key, MARGINAL);
-        log = logIntegral(m.z, m.logDensity) - 0.5 * Math.log(2 * Math.PI);
-        fit = m.best;
-        if (hole === key) size = sizeOf(problem.priors[hole]!, m.z, m.logDensity);
-      }
-      if (hole >= 0 && hole !== key) {
-        const m = marginalise(problem, fit, hole, MARGINAL);
-        size = sizeOf(problem.priors[hole]!, m.z, m.logDensity);
-      }
-    }
-    const modelled = channels.map((c) => new Float64Array(c.observations.timeS.length));
-    problem.readings(fit.z, modelled);
-    const quantities = new Float64Array(run.base.length);
-    const states = Float64Array.from(run.base);
-    for (const [slot, value] of cause.states ?? []) states[slot] = value;
-    setQuantities(problem.priors, fit.z, states, quantities);
-    return {
-      id: cause.id,
-      places: cause.places,
-      logEvidence: log + normaliser + (run.beside?.(cause.id, quantities) ?? 0),
-      ...(size && { size }),
-      timeS: shown.timeS,
-      recordedGaugePa: shown.gaugePa,
-      modelledGaugePa: modelled[0]!,
-      whiteVariance: shown.whiteVariance,
-      phase: shown.phase,
-      slowPa: noise[0]!.slowPa,
-      residuals: fit.residuals,
-      residualPhase,
-      quantities,
-    };
+    return { cause, problem, fit, log: laplace(fit) };
+  });
+  const top = Math.max(...second.map((f) => f.log));
+  const fitted = second.map((f) => (f.log > top - WORTH_MARGINAL ? integrate(f) : f));
+  const shared = run.causes.flatMap((cause): Fitted<Id>[] => {
+    if (cause.sharesFitOf === undefined) return [];
+    const source = fitted.find((f) => (f.cause.form ?? f.cause.id) === cause.sharesFitOf);
+    return source ? [underOtherPrior(source, cause)] : [];
+  });
+
+  const all = [...fitted, ...shared];
+  const ids = [...new Set(run.causes.map((c) => c.id))];
+  const normaliser = whitening.reduce((s, w) => s - 0.5 * w.logDeterminant, 0);
+  return ids.map((id) => {
+    const forms = all.filter((f) => f.cause.id === id).sort((a, b) => b.log - a.log);
+    return weighedFrom(run, forms, normaliser, noise[0]!.slowPa);
   });
 }
 
-function sizeOf(p: Prior, z: readonly number[], logDensity: readonly number[]) {
+function integrate<Id extends string>(f: Fitted<Id>): Fitted<Id> {
+  const { problem, cause } = f;
+  const n = f.fit.z.length;
+  const index = (name: string | undefined) => problem.priors.findIndex((p) => p.name === name);
+  const key = index(cause.key);
+  const hole = index(cause.hole);
+  let { fit, log } = f;
+  const gridOver = (at: number): Grid => {
+    const m = marginalise(problem, fit, at, MARGINAL);
+    if (m.best.cost < fit.cost) fit = m.best;
+    return { prior: problem.priors[at]!, z: m.z, logDensity: m.logDensity };
+  };
+  const loose = key >= 0 && gaussianSd(fit.hessian, n, key) >= WELL_DETERMINED;
+  const keyGrid = loose || (key >= 0 && key === hole) ? gridOver(key) : undefined;
+  if (keyGrid) log = logEvidenceOf(keyGrid);
+  const holeGrid = hole < 0 ? undefined : hole === key ? keyGrid : gridOver(hole);
+  return { cause, problem, fit, log, ...(keyGrid && { key: keyGrid }), ...(holeGrid && { hole: holeGrid }) };
+}
+
+/** ln of the integral over all parameters, given the density of one with the rest integrated out. */
+const logEvidenceOf = (g: Grid) => logIntegral(g.z, g.logDensity) - 0.5 * Math.log(2 * Math.PI);
+
+/** The same fit with another prior on its key, by weighing the grid anew. */
+function underOtherPrior<Id extends string>(source: Fitted<Id>, cause: SingleRunCause<Id>): Fitted<Id> {
+  if (!source.key) return { ...source, cause };
+  const { prior, z, logDensity } = source.key;
+  const other = { ...prior, ...cause.changes[prior.name] };
+  const shift = Math.log(prior.centre / other.centre);
+  const otherZ = z.map((x) => (shift + prior.sd * x) / other.sd);
+  const grid: Grid = {
+    prior: other,
+    z: otherZ,
+    // the density is by z, so the scale of z counts as well
+    logDensity: logDensity.map((l, i) => l + 0.5 * z[i]! ** 2 - 0.5 * otherZ[i]! ** 2),
+  };
+  return { ...source, cause, log: logEvidenceOf(grid), key: grid, hole: grid };
+}
+
+function weighedFrom<Id extends string>(
+  run: SingleRun<Id>,
+  forms: readonly Fitted<Id>[],
+  normaliser: number,
+  slowPa: number,
+): WeighedSimple<Id> {
+  const { channels } = run;
+  const scored = forms
+    .map((f) => {
+      const quantities = new Float64Array(run.base.length);
+      setQuantities(f.problem.priors, f.fit.z, baseUnder(run.base, f.cause), quantities);
+      return { f, quantities, log: f.log + (run.beside?.(f.cause.id, quantities) ?? 0) };
+    })
+    .sort((a, b) => b.log - a.log);
+  const best = scored[0]!;
+  const modelled = channels.map((c) => new Float64Array(c.observations.timeS.length));
+  best.f.problem.readings(best.f.fit.z, modelled);
+  const shown = channels[0]!.observations;
+  const hole = best.f.hole;
+  const mean = Math.log(scored.reduce((s, x) => s + Math.exp(x.log - best.log), 0) / scored.length);
   return {
-    lnDiameterMm: z.map((x) => Math.log(diameterFromEffectiveArea(p.centre * Math.exp(p.sd * x)) * 1e3)),
+    id: best.f.cause.id,
+    places: [...new Set(scored.flatMap((x) => (x.log > best.log - WORTH_MARGINAL ? x.f.cause.places : [])))],
+    logEvidence: best.log + mean + normaliser,
+    ...(hole && { size: sizeOf(hole) }),
+    timeS: shown.timeS,
+    recordedGaugePa: shown.gaugePa,
+    modelledGaugePa: modelled[0]!,
+    whiteVariance: shown.whiteVariance,
+    phase: shown.phase,
+    slowPa,
+    residuals: best.f.fit.residuals,
+    residualPhase: channels.flatMap((c) => c.observations.phase),
+    quantities: best.quantities,
+  };
+}
+
+function sizeOf({ prior, z, logDensity }: Grid) {
+  return {
+    lnDiameterMm: z.map((x) => Math.log(diameterFromEffectiveArea(prior.centre * Math.exp(prior.sd * x)) * 1e3)),
     logDensity,
   };
 }
