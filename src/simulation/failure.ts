@@ -1,6 +1,6 @@
 import { PARTS, type PartId } from '../system/parts.ts';
-import type { StepFailure } from './integrator.ts';
 import type { NetworkEquations } from './network-equations.ts';
+import type { StepFailure } from './step-control.ts';
 
 /** Why a simulation could not be carried to its end; nothing is thrown for it. */
 export interface SimulationFailure {

@@ -2,9 +2,9 @@ import { HEAT_CAPACITY_CP_AIR, SPECIFIC_GAS_CONSTANT_AIR } from '../physics/cons
 import { gasDensity } from '../physics/gas.ts';
 import { aboveCrest, aboveCrestDerivative, suctionShare, suctionShareDerivative } from '../physics/liquid-transfer.ts';
 import type { Network, TankSpace } from '../system/network.ts';
+import { COMMAND_INDEX } from './commands.ts';
 import { INPUT_INDEX, type Inputs } from './inputs.ts';
 import { COLUMNS, type NodeGas } from './node-gas.ts';
-import { COMMAND_INDEX } from './passage-flows.ts';
 import type { StateLayout } from './state-layout.ts';
 
 interface Move {

@@ -2,31 +2,14 @@ import { combine } from './combine.ts';
 import type { OdeSystem } from './ode-system.ts';
 import { RODASP, type RosenbrockTableau } from './rosenbrock-tableaus.ts';
 import { factorLu, type LuPlan, planLu, solveLu } from './sparse-lu.ts';
-
-export interface IntegratorOptions {
-  readonly tableau?: RosenbrockTableau;
-  /** Relative tolerance per step. */
-  readonly relativeTolerance: number;
-  /** Absolute tolerance per component, in the unit of that component. */
-  readonly absoluteTolerance: Float64Array;
-  readonly maxStepS?: number;
-  /** Fixed step without error control, for measuring the order of the method. */
-  readonly fixedStepS?: number;
-  readonly maxSteps?: number;
-}
-
-/** Why a step could not be made. */
-export interface StepFailure {
-  readonly reason: 'step-too-small' | 'singular' | 'not-finite' | 'too-many-steps';
-  /** Component with the largest scaled error, or the one that is not finite. */
-  readonly component: number;
-}
-
-export const MAX_STEPS_DEFAULT = 200_000; // [-] judgement: an overnight soak takes some thousand
-const SAFETY = 0.9; // [-] usual (Hairer & Wanner, Solving ODEs II, IV.7)
-const GROW_MOST = 6; // [-] Hairer's RODAS
-const SHRINK_MOST = 0.2; // [-] Hairer's RODAS
-const STEP_FLOOR = 1e-13; // [-] of the time scale; rounding of t + h
+import {
+  growth,
+  type IntegratorOptions,
+  MAX_STEPS_DEFAULT,
+  STEP_FLOOR,
+  type StepFailure,
+  shrink,
+} from './step-control.ts';
 
 /**
  * Rosenbrock integrator with embedded error control. All work arrays are made once; a step allocates nothing.
@@ -175,14 +158,8 @@ export class Integrator {
         this.lastStartS = this.timeS;
         this.lastStepS = h;
         this.timeS = landing ? endS : this.timeS + h;
-        let factor = SAFETY * Math.max(error, 1e-10) ** (-1 / order);
-        if (this.stepOld > 0 && this.accepted > 0) {
-          // Predictive controller of Gustafsson, as in Hairer's code.
-          const predictive =
-            SAFETY * (h / this.stepOld) * (Math.max(this.errorOld, 1e-2) / (error * error + 1e-300)) ** (1 / order);
-          if (predictive < factor) factor = predictive;
-        }
-        factor = Math.min(GROW_MOST, Math.max(SHRINK_MOST, factor));
+        const previousS = this.accepted > 0 ? this.stepOld : 0;
+        const factor = growth(error, this.errorOld, h, previousS, order);
         let next = h * factor;
         if (this.rejectedLast && next > h) next = h;
         // A step cut short to land on a stop says nothing against the longer one wanted before.
@@ -200,7 +177,7 @@ export class Integrator {
       this.rejected++;
       this.rejectedLast = true;
       if (error === Number.POSITIVE_INFINITY) h *= 0.1;
-      else h *= Math.max(SHRINK_MOST, SAFETY * error ** (-1 / order));
+      else h *= shrink(error, order);
       if (h < tiny) {
         this.failure = { reason: Number.isFinite(error) ? 'step-too-small' : 'not-finite', component: this.worst };
         return false;

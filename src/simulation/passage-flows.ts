@@ -6,7 +6,9 @@ import { smoothOrificeMassFlow, smoothOrificeMassFlowDerivatives } from '../phys
 import { pulseValveMeanArea, pulseValveOpenFraction } from '../physics/pulse-valve.ts';
 import { reliefValveArea, reliefValveAreaDerivative } from '../physics/relief-valve.ts';
 import { pumpVolumeFlow, pumpVolumeFlowDerivative } from '../physics/vacuum-pump.ts';
-import { COMMANDS, type CommandId, type Network, type Passage } from '../system/network.ts';
+import type { Network, Passage } from '../system/network.ts';
+import { COMMAND_INDEX } from './commands.ts';
+import { coupleFlow } from './couple-flow.ts';
 import { COLUMNS, type NodeGas } from './node-gas.ts';
 import type { StateLayout } from './state-layout.ts';
 
@@ -28,10 +30,6 @@ const COMPOSITION_STEP = 1e-6;
  * would cut the steps to milliseconds. The flow itself stays exact in sign and size; only whose gas it is waits.
  */
 const HELD_DIRECTION_PA = 0.01;
-
-export const COMMAND_INDEX: Readonly<Record<CommandId, number>> = Object.fromEntries(
-  COMMANDS.map((id, i) => [id, i]),
-) as Record<CommandId, number>;
 
 /** Whether a passage can ever let gas through. */
 function everOpen(p: Passage): boolean {
@@ -227,7 +225,21 @@ export class PassageFlows {
       if (kind === BED) {
         const slope = bedMassFlowDerivative(this.a[k]!, this.b[k]!, pI - pJ);
         const m = bedMassFlow(this.a[k]!, this.b[k]!, pI - pJ);
-        this.couple(gas, jacobian, size, i, j, this.upstream(k, pI, pJ), m, slope, -slope, 0, 0);
+        coupleFlow(
+          this.rowBase,
+          this.energyRow,
+          gas,
+          jacobian,
+          size,
+          i,
+          j,
+          this.upstream(k, pI, pJ),
+          m,
+          slope,
+          -slope,
+          0,
+          0,
+        );
         continue;
       }
       if (kind === PUMP) {
@@ -242,7 +254,7 @@ export class PassageFlows {
         const byI = -slope * density + (up === i ? byOwn : 0);
         const byJ = slope * density + (up === j ? byOwn : 0);
         const byW = (-m / r) * (gas.vapourGasConstant - SPECIFIC_GAS_CONSTANT_AIR);
-        this.couple(gas, jacobian, size, i, j, up, m, byI, byJ, -m / t, byW);
+        coupleFlow(this.rowBase, this.energyRow, gas, jacobian, size, i, j, up, m, byI, byJ, -m / t, byW);
         continue;
       }
       const up = this.upstream(k, pI, pJ);
@@ -274,58 +286,7 @@ export class PassageFlows {
       }
       const byI = slopes[0]! + byArea;
       const byJ = slopes[1]! - byArea;
-      this.couple(gas, jacobian, size, i, j, up, m, byI, byJ, (-0.5 * m) / t, byW);
-    }
-  }
-
-  /** Chain rule from a flow's local slopes to the states of its two nodes; rows of both get opposite signs. */
-  private couple(
-    gas: NodeGas,
-    jacobian: Float64Array,
-    size: number,
-    i: number,
-    j: number,
-    up: number,
-    m: number,
-    byPressureI: number,
-    byPressureJ: number,
-    byTemperatureUp: number,
-    byFractionUp: number,
-  ): void {
-    const { columnCount, column, pressureBy, temperatureBy, massFractionBy } = gas;
-    const w = gas.massFraction[up]!;
-    const t = gas.temperature[up]!;
-    const cp = (1 - w) * HEAT_CAPACITY_CP_AIR + w * HEAT_CAPACITY_CP_FUEL_VAPOUR;
-    const rowI = this.rowBase[i]! * size;
-    const rowJ = this.rowBase[j]! * size;
-    const heatI = this.energyRow[i]!;
-    const heatJ = this.energyRow[j]!;
-    for (let side = 0; side < 2; side++) {
-      const node = side === 0 ? i : j;
-      const byPressure = side === 0 ? byPressureI : byPressureJ;
-      const isUp = node === up;
-      const columns = columnCount[node]!;
-      for (let c = 0; c < columns; c++) {
-        const at = node * COLUMNS + c;
-        const col = column[at]!;
-        let dm = byPressure * pressureBy[at]!;
-        let dVapour = w * dm;
-        let dEnthalpy = 0;
-        if (isUp) {
-          const dw = massFractionBy[at]!;
-          dm += byTemperatureUp * temperatureBy[at]! + byFractionUp * dw;
-          dVapour = w * dm + m * dw;
-          dEnthalpy = m * (HEAT_CAPACITY_CP_FUEL_VAPOUR - HEAT_CAPACITY_CP_AIR) * dw * t + m * cp * temperatureBy[at]!;
-        }
-        dEnthalpy += cp * t * dm;
-        const dAir = dm - dVapour;
-        jacobian[rowI + col] = jacobian[rowI + col]! - dAir;
-        jacobian[rowI + size + col] = jacobian[rowI + size + col]! - dVapour;
-        jacobian[rowJ + col] = jacobian[rowJ + col]! + dAir;
-        jacobian[rowJ + size + col] = jacobian[rowJ + size + col]! + dVapour;
-        if (heatI >= 0) jacobian[heatI * size + col] = jacobian[heatI * size + col]! - dEnthalpy;
-        if (heatJ >= 0) jacobian[heatJ * size + col] = jacobian[heatJ * size + col]! + dEnthalpy;
-      }
+      coupleFlow(this.rowBase, this.energyRow, gas, jacobian, size, i, j, up, m, byI, byJ, (-0.5 * m) / t, byW);
     }
   }
 }

@@ -1,12 +1,12 @@
 import { P_ATM, SPECIFIC_GAS_CONSTANT_AIR } from '../physics/constants.ts';
 import type { Network } from '../system/network.ts';
+import { COMMAND_INDEX } from './commands.ts';
 import { explainFailure, type SimulationFailure } from './failure.ts';
 import { initialState } from './initial-state.ts';
 import { Integrator } from './integrator.ts';
 import { LedgerKeeper } from './ledger.ts';
 import { NetworkEquations } from './network-equations.ts';
 import { inputVector, Outside } from './outside.ts';
-import { COMMAND_INDEX } from './passage-flows.ts';
 import type { Condition, Step, StepRecord } from './procedure.ts';
 import { RODASP } from './rosenbrock-tableaus.ts';
 import type { Scenario } from './scenario.ts';

@@ -3,9 +3,9 @@ import { evaporationMassFlow } from '../physics/evaporation.ts';
 import { antoineCoefficients, antoineVapourPressure, antoineVapourPressureDerivative } from '../physics/fuel-vapour.ts';
 import { partialPressure } from '../physics/gas.ts';
 import type { Network, TankSpace } from '../system/network.ts';
+import { COMMAND_INDEX } from './commands.ts';
 import { INPUT_INDEX, type Inputs } from './inputs.ts';
 import { COLUMNS, type NodeGas } from './node-gas.ts';
-import { COMMAND_INDEX } from './passage-flows.ts';
 import type { StateLayout } from './state-layout.ts';
 
 /** Evaporation and condensation, and heat between gas, wall, fuel and ambient, in every tank. */
