@@ -1,0 +1,104 @@
+/** What every cause leaves free in a sealed tank's run. */
+import { effectiveAreaFromDiameter } from '../../physics/equivalent-diameter.ts';
+import type { Car } from '../../system/car.ts';
+import type { Conditions } from '../priors/conditions.ts';
+import type { Prior } from '../single-run/prior.ts';
+import type { SealedDrive } from './drive.ts';
+import { S, SEALED_QUANTITIES } from './quantities.ts';
+
+/** Log-normal quantity: median, and standard deviation of its logarithm. */
+export interface LogNormal {
+  readonly centre: number;
+  readonly sd: number;
+}
+/** A hole by its diameter [mm] and the spread of ln diameter; the area spreads twice as far. */
+export const hole = (diameterMm: number, sdLn: number): LogNormal => ({
+  centre: effectiveAreaFromDiameter(diameterMm * 1e-3),
+  sd: 2 * sdLn,
+});
+
+/** Sound holes and passages: judgement and common practice, no source; a tank that holds for days is tighter than others. */
+const TANK_HOLE = hole(0.03, 0.8);
+const SIDE_HOLE = hole(0.06, 0.7);
+const ISOLATION_OPEN = hole(5, 0.4);
+const ISOLATION_SHUT = hole(0.03, 0.8);
+const VENT_OPEN = hole(7, 0.35);
+const PURGE: LogNormal = { centre: 4.5e-6, sd: 0.5 };
+const SEEP = hole(0.03, 0.8);
+/** Carbon holds air and vapour and gives them back: gas counted as a multiple of the free volume; more of it slowly. Judgement. */
+const CANISTER_MULTIPLE: LogNormal = { centre: 2, sd: 0.5 };
+const SLOW_VOLUME: LogNormal = { centre: 5e-4, sd: 1 };
+const SLOW_TIME: LogNormal = { centre: 30, sd: 0.8 };
+/** Evaporation conductance [m3/s]: still diffusion over 0.1 m gives 2.5e-5, free convection ten times that. */
+const EVAPORATION: LogNormal = { centre: 5e-5, sd: 0.9 };
+/** Vapour missing from saturation at the start [Pa], judgement: a sealed tank had hours to come near it. */
+const DEFICIT_SD_PA = 800;
+/** Gas to wall, free convection, 4 W/(m2 K) on 1.3 times a cube's surface (Incropera, ch. 9; judgement). */
+const WALL_HEAT_PER_M2: LogNormal = { centre: 4, sd: 0.5 };
+/** Fuel and wall beyond what was recorded [K/s]: over minutes some tenths of a kelvin; over hours the record leads. Judgement. */
+const WARM_RUN_K = 0.3;
+const WARM_LEAST_SPAN_S = 300;
+/** Share of the ambient's swing that fuel and wall follow within some hours; the wall follows a recorded fuel closely. Judgement. */
+const FOLLOW = { centre: 0.6, sd: 0.25 };
+const PAST: LogNormal = { centre: 0.03, sd: 1 };
+const HEAD_VOLUME: LogNormal = { centre: 5e-4, sd: 0.5 };
+const HEAD_VAPOUR_LOGIT = { centre: -1, sd: 1.5 };
+/** Sensors: zero error [Pa], gain [-]; the wide-range tank sensor has the wider zero. Judgement. */
+const TANK_OFFSET_LIMIT_PA = 150;
+const OFFSET_LIMIT_PA = 60;
+const GAIN_LIMIT = 0.02;
+/** The first reading is the first pressure but for noise and the sensor's errors [Pa]. */
+const INITIAL_SD_PA = 150;
+
+/** Quantities that no prior sets: the isolation valve moves. */
+export const sealedBase = () => new Float64Array(SEALED_QUANTITIES);
+
+export function sealedPriors(car: Car, c: Conditions, drive: SealedDrive, firstReadingPa: number): Prior[] {
+  const log = (name: string, slot: number, prior: LogNormal): Prior => ({ name, slot, kind: 'log', ...prior });
+  const linear = (name: string, slot: number, centre: number, sd: number): Prior => ({
+    name,
+    slot,
+    kind: 'linear',
+    centre,
+    sd,
+  });
+  const offsetSd = (car.pressureSensor?.offsetTolerancePa ?? TANK_OFFSET_LIMIT_PA) / 2;
+  const gainSd = (car.pressureSensor?.gainTolerance ?? GAIN_LIMIT) / 2;
+  const wallM2 = 1.3 * 6 * c.gasVolumeM3 ** (2 / 3);
+  const spanS = drive.steps.dtS.reduce((s, x) => s + x, 0);
+  const two = drive.seesTank.length > 1;
+  return [
+    log('tankHole', S.tankHole, TANK_HOLE),
+    log('sideHole', S.sideHole, SIDE_HOLE),
+    log('isolationOpen', S.isolationOpenArea, ISOLATION_OPEN),
+    log('isolationShut', S.isolationShutArea, ISOLATION_SHUT),
+    log('ventOpen', S.ventOpenArea, VENT_OPEN),
+    log('purge', S.purgeArea, PURGE),
+    log('seep', S.seepArea, SEEP),
+    log('volume', S.tankVolume, { centre: c.gasVolumeM3, sd: c.gasVolumeSdLn }),
+    log('canister', S.canisterVolume, {
+      centre: CANISTER_MULTIPLE.centre * c.canisterVolumeM3,
+      sd: CANISTER_MULTIPLE.sd,
+    }),
+    log('slowVolume', S.slowVolume, SLOW_VOLUME),
+    log('slowTime', S.slowTime, SLOW_TIME),
+    log('vapourPressure', S.vapourPressure, { centre: c.vapourPressurePa, sd: c.vapourPressureSdLn }),
+    linear('deficit', S.deficit, 0, DEFICIT_SD_PA),
+    log('evaporation', S.evaporation, EVAPORATION),
+    log('wallHeat', S.wallHeat, { centre: WALL_HEAT_PER_M2.centre * wallM2, sd: WALL_HEAT_PER_M2.sd }),
+    linear('warm', S.warm, 0, WARM_RUN_K / Math.max(WARM_LEAST_SPAN_S, spanS)),
+    linear('follow', S.follow, FOLLOW.centre, FOLLOW.sd),
+    log('past', S.past, PAST),
+    log('head', S.headVolume, HEAD_VOLUME),
+    linear('headVapour', S.headVapour, HEAD_VAPOUR_LOGIT.centre, HEAD_VAPOUR_LOGIT.sd),
+    linear('initial', S.initialGauge, firstReadingPa, Math.hypot(INITIAL_SD_PA, gainSd * firstReadingPa)),
+    linear('offset', S.offset, 0, offsetSd),
+    linear('gain', S.gain, 1, gainSd),
+    ...(two
+      ? [
+          linear('canisterOffset', S.canisterOffset, 0, OFFSET_LIMIT_PA / 2),
+          linear('canisterGain', S.canisterGain, 1, GAIN_LIMIT / 2),
+        ]
+      : []),
+  ];
+}
