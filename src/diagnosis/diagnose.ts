@@ -8,6 +8,7 @@ import { overlaysFor } from './explain/overlays.ts';
 import { placesFor } from './explain/places.ts';
 import { reasonsFor } from './explain/reasons.ts';
 import { CAUSES, type CauseId, type CauseProbability, type Finding, type Verdict } from './finding.ts';
+import { type Posterior, posteriorOf } from './posterior.ts';
 import { type Prepared, prepare } from './prepare.ts';
 import { causePriors } from './priors/cause-priors.ts';
 import type { Complaint } from './priors/root-causes.ts';
@@ -75,40 +76,34 @@ export function diagnose(input: DiagnosisInput, options: DiagnosisOptions = {}):
   const prior = causePriors(input.complaints ?? [], input.codes ?? []);
   const told = (input.complaints?.length ?? 0) + (input.codes?.length ?? 0) > 0;
   const used = prepared.map((p) => p.procedure);
-  const logs = weighing.weighed.map(
-    (w) => w.logEvidence + Math.log(prior[w.id] * (told ? 1 : selectionFactor(used, w.id))),
-  );
-  const top = Math.max(...logs);
-  const total = logs.reduce((s, l) => s + Math.exp(l - top), 0);
-  const ranked = weighing.weighed
-    .map((w, i) => ({ w, probability: Math.exp(logs[i]! - top) / total }))
-    .sort((a, b) => b.probability - a.probability);
+  const posterior = posteriorOf(weighing, (id) => prior[id] * (told ? 1 : selectionFactor(used, id)));
+  const ranked = rankedCauses(posterior);
   const best = ranked[0]!;
-  const rival = ranked.find((r) => r.w.fit !== best.w.fit) ?? best;
+  const rival = ranked.find((r) => r.leading.fit !== best.leading.fit) ?? best;
 
   const sizing = used.some((p) => SIZING.includes(p));
   const sizes = new Map<Weighed['fit'], SizePosterior>();
   const parts: { weight: number; posterior: SizePosterior }[] = [];
   if (sizing) {
-    for (const r of ranked) {
-      if (r.probability < NEGLIGIBLE) continue;
-      const known = sizes.get(r.w.fit) ?? sizeUnder(r.w);
-      sizes.set(r.w.fit, known);
-      parts.push({ weight: r.probability, posterior: known });
+    for (const s of [...posterior.singles, ...posterior.pairs]) {
+      if (s.probability < NEGLIGIBLE) continue;
+      const known = sizes.get(s.weighed.fit) ?? sizeUnder(s.weighed);
+      sizes.set(s.weighed.fit, known);
+      parts.push({ weight: s.probability, posterior: known });
     }
   }
   report(0.95, 'sizing the hole');
   const mixture = sizing ? new SizeMixture(parts) : undefined;
   const highest = Math.max(...weighing.weighed.map((w) => w.logEvidence));
   const causes: CauseProbability[] = ranked.map((r) => {
-    const size = sizes.get(r.w.fit);
+    const size = sizes.get(r.leading.fit);
     return {
-      id: r.w.id,
+      id: r.id,
       probability: r.probability,
-      places: placesFor(r.w, r.probability),
-      ...(size && hasHole(r.w.id) && { diameterMm: new SizeMixture([{ weight: 1, posterior: size }]).interval() }),
-      relativeLogEvidence: r.w.logEvidence - highest,
-      byPhase: evidenceByPhase(r.w, r === best ? rival.w : best.w, prepared, indices),
+      places: placesFor(r.forms),
+      ...(size && hasHole(r.id) && { diameterMm: new SizeMixture([{ weight: 1, posterior: size }]).interval() }),
+      relativeLogEvidence: r.leading.logEvidence - highest,
+      byPhase: evidenceByPhase(r.leading, r === best ? rival.leading : best.leading, prepared, indices),
     };
   });
   const verdict = verdictOf(causes);
@@ -119,18 +114,37 @@ export function diagnose(input: DiagnosisInput, options: DiagnosisOptions = {}):
     verdict,
     procedures,
     causes: withAbsent(causes),
-    pairs: [],
+    pairs: posterior.pairs
+      .filter((p) => p.probability >= NEGLIGIBLE)
+      .map((p) => ({ ids: [p.weighed.causes[0]!.id, p.weighed.causes[1]!.id], probability: p.probability })),
     diameterMm,
     exceeds,
-    reasons: reasonsFor({ verdict, causes, best: best.w, rival: rival.w, prepared, exceeds, diameterMm }),
+    reasons: reasonsFor({ verdict, causes, best: best.leading, rival: rival.leading, prepared, exceeds, diameterMm }),
     warnings,
     overlays: overlaysFor(
-      ranked.map((r) => r.w),
+      ranked.map((r) => r.leading),
       prepared,
       indices,
       weighing.noise,
     ),
   };
+}
+
+interface RankedCause {
+  readonly id: CauseId;
+  readonly probability: number;
+  /** The form of the cause that weighs most. */
+  readonly leading: Weighed;
+  readonly forms: readonly { readonly weighed: Weighed; readonly probability: number }[];
+}
+
+function rankedCauses(posterior: Posterior): RankedCause[] {
+  return [...posterior.byCause]
+    .map(([id, probability]) => {
+      const forms = posterior.singles.filter((s) => s.weighed.id === id);
+      return { id, probability, leading: forms[0]!.weighed, forms };
+    })
+    .sort((a, b) => b.probability - a.probability);
 }
 
 const HOLES: readonly CauseId[] = ['none', 'leak', 'gross_leak', 'vent_leak'];

@@ -1,9 +1,9 @@
 /** Readies one recording for the fits: what it is, its bins, its commands and its conditions. */
-import type { Phase, PhaseKind, ProcedureKind, Recording } from '../recording/recording.ts';
+import type { Phase, ProcedureKind, Recording } from '../recording/recording.ts';
 import { findResolution } from '../recording/resolution.ts';
 import type { Car } from '../system/car.ts';
+import { freezeOnset } from './likelihood/freeze-onset.ts';
 import { characterise, type Observations, observe, type SensorCharacter } from './likelihood/observations.ts';
-import { freezeOnset } from './likelihood/sensor-state.ts';
 import { buildDrive } from './model/build-drive.ts';
 import { type CommandChange, commandChanges } from './model/command-changes.ts';
 import type { Drive } from './model/drive.ts';
@@ -85,7 +85,6 @@ export function prepare(
     changeGapsS: movable.map((c) => c.gapS),
     warmKnots,
     hasDraw: procedure === 'vacuum-draw' && draw !== undefined,
-    startsClipped: atRail(observations.gaugePa[0] ?? 0, clip),
   };
   const drive = buildDrive(recording, conditions.ambientAbsPa, {
     observationTimesS: observations.timeS,
@@ -150,9 +149,3 @@ function measuredClip(p: Float64Array, rails: { low: number; high: number }, ste
     high: high > rails.high - near ? Math.min(high, rails.high + near) : rails.high,
   };
 }
-
-function atRail(x: number, clip: { low: number; high: number }): boolean {
-  return x <= clip.low + 1 || x >= clip.high - 1;
-}
-
-export type { PhaseKind };

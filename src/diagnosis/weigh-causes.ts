@@ -1,12 +1,11 @@
 /** Fits every cause to all recordings and weighs them by evidence: the heart of the finding. */
 import type { Car } from '../system/car.ts';
-import { applyCause, CATALOGUE, type Cause } from './causes/catalogue.ts';
+import { applyCause, CATALOGUE, type Cause, formOf } from './causes/catalogue.ts';
 import type { CauseId } from './finding.ts';
 import { choleskyFactor, logDeterminant } from './fit/cholesky.ts';
 import { type Fit, levenbergMarquardt } from './fit/levenberg-marquardt.ts';
 import { gaussianSd, marginalise } from './fit/marginal.ts';
-import type { Parameter } from './fit/parameter.ts';
-import { fillQuantities } from './fit/parameter.ts';
+import { fillQuantities, type Parameter, parameterPosition, parameterValue } from './fit/parameter.ts';
 import { FitProblem, type FitRecording } from './fit/problem.ts';
 import { estimateNoise, FIRST_NOISE, type Noise, whiteningFor } from './likelihood/noise.ts';
 import { constantLogEvidence, type SensorState, sensorState } from './likelihood/sensor-state.ts';
@@ -44,6 +43,8 @@ const PAIR_PASS = { mostIterations: 8, enough: 0.2 };
 const SECOND_PASS = { mostIterations: 12, enough: 0.05 };
 /** A first-pass fit this much worse than the best, relative to the residual's size, is not refined. */
 const HOPELESS = 60;
+/** A fit this much worse than the best [ln] gets a second start. */
+const SUSPICIOUS = 3;
 
 /** Causes further below the best than this [ln] are not worth an integral. */
 const WORTH_MARGINAL = 25;
@@ -60,6 +61,7 @@ export function weighCauses(
     ...carParameters(car, prepared[0]!.conditions),
     ...prepared.flatMap((p, i) => recordingParameters(p.shape, i)),
   ];
+  const firstReadings = prepared.map((p) => p.observations.gaugePa[0] ?? 0);
   const refuelled = prepared.some((p) => p.procedure === 'refuelling');
   const fitted = CATALOGUE.filter(
     (c) => !c.pressureLike && c.id !== 'sensor_stuck' && (c.id !== 'fill_valve_stuck_open' || refuelled),
@@ -67,12 +69,12 @@ export function weighCauses(
 
   let noise = prepared.map(() => FIRST_NOISE);
   let recordings = withNoise(prepared, noise);
-  const fits = new Map<CauseId, { problem: FitProblem; fit: Fit }>();
+  const fits = new Map<string, Held>();
   let runs = 0;
   let best: { problem: FitProblem; fit: Fit } | undefined;
   fitted.forEach((cause, i) => {
     const problem = new FitProblem(applyCause(sound, [cause]), recordings);
-    const starts = startPoints(problem.parameters, cause, refuelled);
+    const starts = startPoints(problem.parameters, cause, refuelled, firstReadings);
     let own: Fit | undefined;
     for (const start of starts) {
       const limit = best ? 3 * best.fit.cost + HOPELESS : undefined;
@@ -83,7 +85,7 @@ export function weighCauses(
       if (!own || fit.cost < own.cost) own = fit;
     }
     runs += problem.runs;
-    fits.set(cause.id, { problem, fit: own! });
+    fits.set(formOf(cause), { problem, fit: own! });
     if (!best || own!.cost < best.fit.cost) best = { problem, fit: own! };
     report((0.5 * (i + 1)) / fitted.length, `trying ${cause.id}`);
   });
@@ -106,17 +108,19 @@ export function weighCauses(
     runs += problem.runs;
   }
   let lowest = best!.fit.cost;
-  const order = [...fitted].sort((a, b) => fits.get(a.id)!.fit.cost - fits.get(b.id)!.fit.cost);
+  const order = [...fitted].sort((a, b) => fits.get(formOf(a))!.fit.cost - fits.get(formOf(b))!.fit.cost);
   order.forEach((cause, i) => {
-    const before = fits.get(cause.id)!;
+    const before = fits.get(formOf(cause))!;
     const problem = new FitProblem(before.problem.parameters, recordings);
-    const fit = levenbergMarquardt(problem, before.fit.z, {
-      ...SECOND_PASS,
-      hopelessAbove: lowest + HOPELESS,
-      patience: 3,
-    });
+    const settings = { ...SECOND_PASS, hopelessAbove: lowest + HOPELESS, patience: 3 };
+    let fit = levenbergMarquardt(problem, before.fit.z, settings);
+    if (fit.cost > lowest + SUSPICIOUS) {
+      // a poor fit may be a poor start: begin again from the best explanation's car and day
+      const other = levenbergMarquardt(problem, carryOver(best!, problem.parameters), settings);
+      if (other.cost < fit.cost) fit = other;
+    }
     runs += problem.runs;
-    fits.set(cause.id, { problem, fit });
+    fits.set(formOf(cause), { problem, fit });
     if (fit.cost < lowest) {
       lowest = fit.cost;
       best = { problem, fit };
@@ -124,17 +128,17 @@ export function weighCauses(
     report(0.5 + (0.4 * (i + 1)) / order.length, 'refining');
   });
 
-  const evidences = new Map<CauseId, number>();
+  const evidences = new Map<string, number>();
   for (const cause of fitted) {
-    const { problem, fit } = fits.get(cause.id)!;
+    const { problem, fit } = fits.get(formOf(cause))!;
     const key = problem.parameters.findIndex((p) => p.name === (cause.size ?? 'leak'));
     if (laplaceLogEvidence(fit) < laplaceLogEvidence(best!.fit) - WORTH_MARGINAL) continue;
     if (gaussianSd(fit.hessian, fit.z.length, key) < WELL_DETERMINED) continue;
     const before = problem.runs;
     const m = marginalise(problem, fit, key, COARSE_MARGINAL);
     runs += problem.runs - before;
-    evidences.set(cause.id, m.logEvidence);
-    fits.set(cause.id, { problem, fit: m.best });
+    evidences.set(formOf(cause), m.logEvidence);
+    fits.set(formOf(cause), { problem, fit: m.best });
   }
 
   const context: Context = {
@@ -145,7 +149,7 @@ export function weighCauses(
     trims: prepared.map((p) => trimData(p.recording, p.observations, p.conditions.ambientTemperatureK)),
   };
   const weighed = CATALOGUE.flatMap((cause): Weighed[] => {
-    const like = cause.pressureLike ?? cause.id;
+    const like = cause.pressureLike ?? formOf(cause);
     const held = fits.get(like) ?? (cause.id === 'sensor_stuck' ? fits.get('none') : undefined);
     return held ? [weigh([cause], held, evidences.get(like) ?? laplaceLogEvidence(held.fit), context)] : [];
   });
@@ -253,15 +257,35 @@ function withNoise(prepared: readonly Prepared[], noise: readonly Noise[]): FitR
   return prepared.map((p, i) => ({
     drive: p.drive,
     gaugePa: p.observations.gaugePa,
-    firstReadingPa: p.observations.gaugePa[0] ?? 0,
     base: p.base,
     whitening: whiteningFor(p.observations, noise[i]!, p.procedure),
   }));
 }
 
+/** Parameter values of one fit in the coordinates of another cause, where its own priors reach. */
+function carryOver(from: Held, parameters: readonly Parameter[]): Float64Array {
+  return Float64Array.from(parameters, (p, i) => {
+    const own = from.problem.parameters[i]!;
+    const z = from.fit.z[i]!;
+    if (own.centre === p.centre && own.sd === p.sd) return z;
+    return Math.max(-2, Math.min(2, parameterPosition(p, parameterValue(own, z))));
+  });
+}
+
 /** Prior means, with each of the cause's own start values in turn. */
-function startPoints(parameters: readonly Parameter[], cause: Cause, refuelled: boolean): Float64Array[] {
+function startPoints(
+  parameters: readonly Parameter[],
+  cause: Cause,
+  refuelled: boolean,
+  firstReadings: readonly number[],
+): Float64Array[] {
   const zero = new Float64Array(parameters.length);
+  if (cause.changes['initial']) {
+    // a system that cannot breathe starts with what it holds
+    parameters.forEach((p, i) => {
+      if (p.name === 'initial') zero[i] = parameterPosition(p, firstReadings[p.recording] ?? 0);
+    });
+  }
   const list: Float64Array[] = [];
   for (const [name, values] of Object.entries(cause.starts)) {
     const i = parameters.findIndex((p) => p.name === name);
@@ -302,7 +326,7 @@ function trimsOf(
 ): number {
   if (!data) return 0;
   const q = new Float64Array(QUANTITY_COUNT);
-  fillQuantities(held.problem.parameters, held.fit.z, recording, p.observations.gaugePa[0] ?? 0, p.base, q);
+  fillQuantities(held.problem.parameters, held.fit.z, recording, p.base, q);
   const n = p.observations.timeS.length;
   const flows = { purge: new Float64Array(n), vapourFromTank: new Float64Array(n) };
   runTwoSpace(q, p.drive, new Float64Array(n), flows);

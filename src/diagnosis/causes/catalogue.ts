@@ -8,6 +8,10 @@ import { holePrior, type LogPrior } from '../priors/nuisances.ts';
 
 export interface Cause {
   readonly id: CauseId;
+  /** Own name where one cause has several forms; the id otherwise. */
+  readonly form?: string;
+  /** Share of the cause's prior that this form has. */
+  readonly share?: number;
   /** New centre and sd by parameter name; an absent field keeps the sound car's. */
   readonly changes: Readonly<Record<string, Partial<LogPrior>>>;
   /** Start values of z worth trying, by parameter name. */
@@ -21,14 +25,6 @@ export interface Cause {
 
 /** A passage that is shut for good [m2]; far below anything that shows. */
 const SHUT: LogPrior = { centre: 1e-12, sd: 0.05 };
-const LEAK_PLACES: readonly Place[] = [
-  'cap and neck',
-  'tank top',
-  'vapour line',
-  'canister',
-  'vent side',
-  'purge line',
-];
 
 /**
  * Sizes of faults, medians of equivalent diameters with the spread of their logarithm. Judgement from common practice:
@@ -39,10 +35,20 @@ export const CATALOGUE: readonly Cause[] = [
   { id: 'none', size: 'leak', changes: {}, starts: {}, places: [] },
   {
     id: 'leak',
+    share: 0.65,
     size: 'leak',
     changes: { leak: holePrior(0.75, 0.7) },
     starts: { leak: [-1.2, 0, 1.2] },
-    places: LEAK_PLACES,
+    places: ['cap and neck', 'tank top', 'vapour line'],
+  },
+  {
+    id: 'leak',
+    form: 'leak at the canister',
+    share: 0.35,
+    size: 'ventShut',
+    changes: { ventShut: holePrior(0.75, 0.7) },
+    starts: { ventShut: [0] },
+    places: ['canister', 'vent side', 'purge line'],
   },
   {
     id: 'gross_leak',
@@ -61,7 +67,7 @@ export const CATALOGUE: readonly Cause[] = [
   {
     id: 'purge_stuck_open',
     size: 'seep',
-    changes: { seep: holePrior(2, 0.45), purge: SHUT, initial: { sd: 800 } },
+    changes: { seep: holePrior(2, 0.45), purge: SHUT, initial: { sd: 1500 } },
     starts: { seep: [-0.8, 0.8] },
     places: ['purge valve'],
   },
@@ -76,14 +82,14 @@ export const CATALOGUE: readonly Cause[] = [
   {
     id: 'vent_stuck_closed',
     size: 'ventOpen',
-    changes: { ventOpen: holePrior(0.15, 0.7), initial: { sd: 2000 } },
+    changes: { ventOpen: holePrior(0.15, 0.7), initial: { sd: 3000 } },
     starts: { ventOpen: [0, 2] },
     places: ['vent valve'],
   },
   {
     id: 'vent_restricted',
     size: 'ventOpen',
-    changes: { ventOpen: holePrior(1.3, 0.5), initial: { sd: 200 } },
+    changes: { ventOpen: holePrior(1.3, 0.5), initial: { sd: 1500 } },
     starts: { ventOpen: [-1, 0.7] },
     places: ['vent side', 'vent valve'],
   },
@@ -106,6 +112,9 @@ export const CATALOGUE: readonly Cause[] = [
   { id: 'sensor_noisy', changes: {}, starts: {}, places: ['pressure sensor'], pressureLike: 'none' },
   { id: 'canister_saturated', changes: {}, starts: {}, places: ['canister'], pressureLike: 'none' },
 ];
+
+/** Name of a cause's form, unique in the catalogue. */
+export const formOf = (cause: Cause): string => cause.form ?? cause.id;
 
 /** The sound car's parameters with a cause's changes. */
 export function applyCause(parameters: readonly Parameter[], causes: readonly Cause[]): Parameter[] {

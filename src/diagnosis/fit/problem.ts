@@ -9,7 +9,6 @@ import { fillQuantities, type Parameter } from './parameter.ts';
 export interface FitRecording {
   readonly drive: Drive;
   readonly gaugePa: Float64Array;
-  readonly firstReadingPa: number;
   /** Quantities that stay as they are unless a parameter sets them. */
   readonly base: Float64Array;
   readonly whitening: Whitening;
@@ -46,7 +45,7 @@ export class FitProblem {
   /** Modelled readings of one recording [Pa gauge]. */
   model(z: ArrayLike<number>, recording: number, out: Float64Array): void {
     const r = this.recordings[recording]!;
-    fillQuantities(this.parameters, z, recording, r.firstReadingPa, r.base, this.q);
+    fillQuantities(this.parameters, z, recording, r.base, this.q);
     runTwoSpace(this.q, r.drive, out);
     this.runs++;
   }

@@ -10,6 +10,8 @@ const LIMITED = { centre: 0.94, sd: 0.035 };
 const BRIM = { centre: 1.01, sd: 0.03 };
 /** Chance of a shut-off well before full: by the station's nozzle or a held-back trigger, or by the car's blockage. Judgement. */
 const EARLY_BY_CHANCE = 0.05;
+/** The same for several in a row: a nozzle that keeps clicking off on a sound car is rare. Judgement. */
+const REPEATED_BY_CHANCE = 0.01;
 const EARLY_WHEN_BLOCKED: Readonly<Partial<Record<CauseId, number>>> = {
   vent_stuck_closed: 0.98,
   path_blocked: 0.98,
@@ -19,7 +21,7 @@ const EARLY_WHEN_BLOCKED: Readonly<Partial<Record<CauseId, number>>> = {
 /** @param p a prepared recording; anything but a refuelling with a shut-off says nothing */
 export function fillingLogDensity(p: Prepared, cause: CauseId): number {
   if (p.filling === undefined) return 0;
-  const early = EARLY_WHEN_BLOCKED[cause] ?? EARLY_BY_CHANCE;
+  const early = EARLY_WHEN_BLOCKED[cause] ?? (p.filling.earlyShutOffs > 1 ? REPEATED_BY_CHANCE : EARLY_BY_CHANCE);
   let log = Math.log(p.filling.earlyShutOffs > 0 ? early : 1 - early);
   if (p.filling.endLevel !== undefined) {
     const { centre, sd } = cause === 'fill_valve_stuck_open' ? BRIM : LIMITED;

@@ -25,7 +25,7 @@ const VOLUMETRIC_EFFICIENCY = 0.85;
 /** Constant trim error, one sigma [-]; loop wandering [-] and its time [s]. Judgement. */
 const BIAS_SD = 0.04;
 const WANDER_SD = 0.01;
-const WANDER_S = 12;
+const WANDER_S = 25;
 const LEAST_NOISE = 0.004;
 /** Trims are limited to about this [-]. Common practice, no source. */
 const TRIM_LIMIT = 0.25;
@@ -39,14 +39,16 @@ export const VAPOUR_SHARE = {
   saturated: { centre: 0.22, sd: 0.5 },
 } as const;
 /** Share of the tank's vapour that slips past the carbon to the purge line: both ports sit at one end. Judgement. */
-const SLIP = [0.1, 0.4, 0.8];
+const SLIP = [0.15, 0.6];
 /** How far the effect as a whole may be off, one sigma of its size [-]. Judgement. */
-const EFFECT_ERROR = 0.25;
+const EFFECT_ERROR = 0.5;
 /** The carbon clears as it is purged: vapour share at the end of the recording over that at its start, ln. Judgement. */
 const CLEARING = [0, -0.7, -1.5];
 
-/** Points of the integral over the vapour share. */
-const SHARE_POINTS = 7;
+/** Points of the integral over the vapour share, and its ends [-]. */
+const SHARE_POINTS = 23;
+const SHARE_LOW = 0.006;
+const SHARE_HIGH = 0.6;
 
 export interface TrimData {
   /** Sum of short and long trim at each observation bin, NaN where absent [-]. */
@@ -134,8 +136,9 @@ export function trimLogEvidence(
   for (let i = 0; i < n; i++) done[i] = passed > 0 ? done[i]! / passed : 0.5;
   const logs: number[] = [];
   for (let g = 0; g < SHARE_POINTS; g++) {
-    const z = -2.5 + (5 * g) / (SHARE_POINTS - 1);
-    const c0 = Math.min(0.6, share.centre * Math.exp(share.sd * z));
+    const c0 = SHARE_LOW * (SHARE_HIGH / SHARE_LOW) ** (g / (SHARE_POINTS - 1));
+    const z = Math.log(c0 / share.centre) / share.sd;
+    const prior = -0.5 * z * z - Math.log(share.sd);
     for (const [slip, clearing] of SLIP.flatMap((a) => CLEARING.map((b) => [a, b] as const))) {
       for (let i = 0; i < n; i++) {
         const k = used[i]!;
@@ -159,7 +162,7 @@ export function trimLogEvidence(
         r1 += white[i]! * ones[i]!;
         oneOne += ones[i]! * ones[i]!;
       }
-      logs.push(-0.5 * (rr - (r1 * r1) / oneOne) - 0.5 * w.logDeterminant - 0.5 * Math.log(oneOne) - 0.5 * z * z);
+      logs.push(-0.5 * (rr - (r1 * r1) / oneOne) - 0.5 * w.logDeterminant - 0.5 * Math.log(oneOne) + prior);
     }
   }
   const top = Math.max(...logs);

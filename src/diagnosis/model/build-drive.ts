@@ -28,8 +28,11 @@ export interface DriveSettings {
 
 /** Below this an engine stands [1/min]. */
 const TURNING_RPM = 50;
-/** The model starts this long before the first sample, under the first sample's commands [s]. */
-const RUN_IN_S = 1;
+/**
+ * The model starts this long before the first sample, under the first sample's commands [s]: an open vent brings the
+ * system to its own pressure within seconds, a shut one keeps what it starts with.
+ */
+const RUN_IN_S = 8;
 
 /** Interpolates a channel between the samples that exist; constant beyond the ends. */
 function channelAt(timeS: Float64Array, x: Float64Array): (t: number) => number {

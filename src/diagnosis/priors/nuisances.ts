@@ -34,7 +34,7 @@ export const SOUND = {
   ventOpen: holePrior(7, 0.35),
   pipe: holePrior(6, 0.35),
   purge: { centre: 4.5e-6, sd: 0.5 } satisfies LogPrior,
-  seep: holePrior(0.03, 0.8),
+  seep: holePrior(0.05, 0.8),
   /** What the fill-limit valve leaves open when the tank is full: the small grade vents. */
   fullPipe: holePrior(2.5, 0.7),
 } as const;
@@ -67,6 +67,10 @@ const wallHeat = (gasVolumeM3: number): LogPrior => ({
 });
 /** Vapour missing from saturation at the start [Pa]: air drawn in by purging or cooling before the test, judgement. */
 const DEFICIT_SD_PA = 1500;
+/** After a drive the purge has pulled more air through. Judgement. */
+const DEFICIT_PARKED_SD_PA = 2500;
+/** Pressure that a sound, open system starts with [Pa]. Judgement: within half an inch of water. */
+const INITIAL_SD_PA = 80;
 /** Cap relief: -0.5 to -1 psi and 1.5 to 2.5 psi (from memory). */
 const RELIEF_VACUUM_PA = { centre: 5200, sd: 1100 };
 /** Sensor: zero error [Pa], gain [-]; used where the car file gives no limits, judgement. */
@@ -81,7 +85,7 @@ const DRIFT_SD = 0.2;
 const DISPLACEMENT_SD = 0.15;
 /** Rates of the fuel's temperature [K/s]: with the engine running; parked, 1 to 2 K per 10 min (common practice). */
 const WARM_RUNNING_SD = 0.001;
-const WARM_PARKED_SD = 0.0012;
+const WARM_PARKED_SD = 0.002;
 
 export interface RecordingShape {
   readonly procedure: ProcedureKind | 'unknown';
@@ -90,7 +94,6 @@ export interface RecordingShape {
   readonly changeGapsS: readonly number[];
   readonly warmKnots: number;
   readonly hasDraw: boolean;
-  readonly startsClipped: boolean;
 }
 
 /** Quantities before any parameter is set. */
@@ -167,8 +170,8 @@ export function recordingParameters(shape: RecordingShape, recording: number): P
     own('volume', Q.tankVolume, 'log', c.gasVolumeM3, c.gasVolumeSdLn),
     own('wallHeat', Q.wallHeat, 'log', wallHeat(c.gasVolumeM3).centre, WALL_HEAT_PER_M2.sd),
     own('vapourPressure', Q.vapourPressure, 'log', c.vapourPressurePa, c.vapourPressureSdLn),
-    own('deficit', Q.deficit, 'linear', 0, DEFICIT_SD_PA),
-    own('initial', Q.initialGauge, 'initial', 0, shape.startsClipped ? 1500 : 60),
+    own('deficit', Q.deficit, 'linear', 0, shape.procedure === 'engine-off' ? DEFICIT_PARKED_SD_PA : DEFICIT_SD_PA),
+    own('initial', Q.initialGauge, 'linear', 0, INITIAL_SD_PA),
   ];
   shape.changeGapsS.forEach((gap, i) => {
     list.push(own(`shift${i}`, Q.shift0 + i, 'linear', 0, Math.hypot(gap / Math.sqrt(12), COMMAND_SD_S)));

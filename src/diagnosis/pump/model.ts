@@ -4,7 +4,7 @@
  * At 1 L/min the drop over lines and canister is some pascals, so tank and canister share the pressure p. The tank has
  * moles n, vapour fraction y and temperature T of its own; F flows from it through vapour line and canister head (one
  * mixed cell each, vapour fraction y_h at the end) to the carbon, which keeps all but the share `past` of the vapour:
- *   n' = leak + evaporation - F,   (V_c / R T_a) p' = F (1 - (1 - past) y_h) + vent + purge - N (1 - slip)
+ *   n' = leak + evaporation - F,   (V_c / R T_a) p' = F + purge - (1 - past) y_h (F + purge) + vent - N (1 - slip)
  * Pump: N = Q0 (1 - x)(1 + bend x) p_inlet / (R T_a), x = pressure difference over stall pressure. At rest it draws
  * through the orifice, whose pressure follows at once from equal flows (the module holds 20 mL); turned, on p itself.
  * Time: backward differences of second order with variable steps, of first order after each command: an implicit Euler
@@ -115,8 +115,8 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
       psat = psat0 * Math.exp(d.vapourSensitivityPerK * warmed);
     }
     const turned = d.toTank[i] === 1 && !stuck;
-    const kVent = kAir * (turned ? q[P.sideArea]! : q[P.ventOpenArea]!);
-    const kPurge = kAir * (d.duty[i]! * q[P.purgeArea]!);
+    const kVent = kAir * (turned ? q[P.ventEndArea]! : q[P.ventOpenArea]!);
+    const kPurge = kAir * (q[P.purgeEndArea]! + d.duty[i]! * q[P.purgeArea]!);
     const flowNow = d.pumpOn[i] === 1 ? free * Math.exp(q[P.drift]! * d.progress[i]!) : 0;
     const kTank = Math.sqrt(2 / (R * t * (M_AIR + y * (M_VAPOUR - M_AIR))));
     const vrt = v / (R * t);
@@ -124,6 +124,7 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
     let leak = 0;
     let evap = 0;
     let out_ = 0;
+    let purge = 0;
     for (let it = 0; it < MOST_NEWTON_STEPS; it++) {
       orifice(q[P.leakArea]! * (p > pa ? kTank : kAir), pa - p, 0.5 * (pa + p));
       leak = flow;
@@ -132,10 +133,14 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
       // hF: what leaves the tank towards the canister in this step [mol]
       out_ = n0 + h * (leak + evap) - p * vrt;
       const dOut = h * (dLeak - kE * y) - vrt;
-      const pass = out_ > 0 ? 1 - uptake * yHead : 1;
-      orifice(kVent + kPurge, pa - p, 0.5 * (pa + p));
-      let inflow = flow;
-      let dInflow = -slope;
+      orifice(kPurge, pa - p, 0.5 * (pa + p));
+      purge = flow;
+      const dPurge = -slope;
+      // vapour that the carbon keeps of what comes through the head [mol]
+      const keeps = out_ + h * purge > 0 ? uptake * yHead : 0;
+      orifice(kVent, pa - p, 0.5 * (pa + p));
+      let inflow = purge + flow;
+      let dInflow = dPurge - slope;
       if (flowNow > 0) {
         let drawn: number;
         let dDrawn: number;
@@ -179,8 +184,8 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
         inflow -= drawn;
         dInflow -= dDrawn;
       } else pm = p;
-      const g = pass * out_ + h * inflow - vca * (p - pStart);
-      const dg = pass * dOut + h * dInflow - vca;
+      const g = out_ - keeps * (out_ + h * purge) + h * inflow - vca * (p - pStart);
+      const dg = dOut - keeps * (dOut + h * dPurge) + h * dInflow - vca;
       let step = g / dg;
       if (step > 3000) step = 3000;
       else if (step < -3000) step = -3000;
@@ -193,11 +198,13 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
       pm = p - dir * q[P.bed]! * flowNow * (1 - x) * (1 + bend * x);
     }
     const f = out_ / h;
+    // line, then head, where a leaking or opened purge end lets air in
+    const air = purge > 0 ? h * purge : 0;
     if (f > 0) {
       yLine = (lineMoles * line0 + out_ * y) / (lineMoles + out_);
-      yHead = (headMoles * head0 + out_ * yLine) / (headMoles + out_);
+      yHead = (headMoles * head0 + out_ * yLine) / (headMoles + out_ + air);
     } else {
-      yHead = (headMoles * head0) / (headMoles - out_);
+      yHead = (headMoles * head0) / (headMoles - out_ + air);
       yLine = (lineMoles * line0 - out_ * yHead) / (lineMoles - out_);
     }
     const inAir = (leak > 0 ? leak : 0) + (f < 0 ? -f : 0);

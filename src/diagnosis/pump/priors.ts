@@ -18,7 +18,7 @@ export const hole = (diameterMm: number, sdLn: number): LogNormal => ({
 
 /** Sound holes and passages, as in the vacuum draw: judgement and common practice, no source. */
 const LEAK = hole(0.06, 0.7);
-const SIDE = hole(0.04, 0.8);
+const SIDE = hole(0.03, 0.8);
 const VENT_OPEN = hole(7, 0.35);
 const PURGE: LogNormal = { centre: 4.5e-6, sd: 0.5 };
 /** Reference orifice 0.5 mm (0.020 in); drilled to 1 to 2 %. From memory. */
@@ -77,7 +77,8 @@ export function pumpPriors(car: Car, c: Conditions): Prior[] {
     log('leak', P.leakArea, LEAK),
     log('purge', P.purgeArea, PURGE),
     log('ventOpen', P.ventOpenArea, VENT_OPEN),
-    log('side', P.sideArea, SIDE),
+    log('purgeEnd', P.purgeEndArea, SIDE),
+    log('ventEnd', P.ventEndArea, SIDE),
     log('orifice', P.orificeArea, ORIFICE),
     log('freeFlow', P.freeFlow, FREE_FLOW),
     log('stall', P.stall, STALL),

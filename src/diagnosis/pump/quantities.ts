@@ -6,10 +6,11 @@ export const P = {
   /** Effective area of the hole in the tank side to ambient [m2]. */
   leakArea: 2,
   /**
-   * Holes on the canister side while the change-over valve is turned: hose, shell, its own seat, and the shut purge
-   * valve, behind which a standing engine is ambient [m2].
+   * Holes on the canister side, at its two ends [m2]. Purge end: line, shell, the shut purge valve, behind which a standing
+   * engine is ambient; what enters there passes the carbon. Vent end: hose, and the change-over valve's seat while turned.
    */
-  sideArea: 3,
+  purgeEndArea: 3,
+  ventEndArea: 26,
   /** Purge valve at full duty [m2]. */
   purgeArea: 4,
   /** Vent path through filter and change-over valve at rest [m2]. */
@@ -44,6 +45,6 @@ export const P = {
   tankOffset: 24,
   tankGain: 25,
   /** 1: the change-over valve stays on the orifice whatever the command. */
-  stuck: 26,
+  stuck: 27,
 } as const;
-export const PUMP_QUANTITIES = 27;
+export const PUMP_QUANTITIES = 28;
