@@ -39,6 +39,7 @@ export class BedExchange {
     this.toAmbient = Float64Array.from(cells, ([s]) => s.toAmbientWPerK);
   }
 
+  /** Marks the Jacobian entries that uptake can touch. */
   markPattern(pattern: Uint8Array, size: number): void {
     for (let c = 0; c < this.count; c++) {
       const b = this.base[c]!;
@@ -46,6 +47,7 @@ export class BedExchange {
     }
   }
 
+  /** Adds uptake and its heat to dx. */
   add(gas: NodeGas, x: Float64Array, inputs: Inputs, dx: Float64Array): void {
     const ambientK = inputs.value[INPUT_INDEX.ambientTemperatureK]!;
     for (let c = 0; c < this.count; c++) {
@@ -65,6 +67,7 @@ export class BedExchange {
     }
   }
 
+  /** Adds the derivatives of uptake and heat to the Jacobian. */
   addJacobian(gas: NodeGas, x: Float64Array, jacobian: Float64Array, size: number): void {
     for (let c = 0; c < this.count; c++) {
       const b = this.base[c]!;

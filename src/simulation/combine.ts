@@ -3,6 +3,14 @@
  *
  * Written out for each count: it runs twice in every stage of every step, and short inner loops would cost more than
  * the sums themselves.
+ *
+ * @param out receives the sum
+ * @param base vector to add to
+ * @param scale factor on all weights
+ * @param weights weights, several rows in one array
+ * @param row where the row of weights begins
+ * @param count how many vectors count, 0 to 6
+ * @param u the vectors
  */
 export function combine(
   out: Float64Array,

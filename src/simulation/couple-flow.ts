@@ -1,7 +1,23 @@
 import { HEAT_CAPACITY_CP_AIR, HEAT_CAPACITY_CP_FUEL_VAPOUR } from '../physics/constants.ts';
 import { COLUMNS, type NodeGas } from './node-gas.ts';
 
-/** Chain rule from a flow's local slopes to the states of its two nodes; rows of both get opposite signs. */
+/**
+ * Chain rule from a flow's local slopes to the states of its two nodes; rows of both get opposite signs.
+ *
+ * @param rowBase first row of each node
+ * @param energyRow row of the gas energy of each node, -1 = none
+ * @param gas gas of the nodes with its gradients
+ * @param jacobian receives the sums, row-major [kg/s, W per unit of the column]
+ * @param size width of the Jacobian
+ * @param i node that the flow leaves
+ * @param j node that it enters
+ * @param up the node of the two whose gas flows
+ * @param m mass flow from i to j [kg/s]
+ * @param byPressureI slope of the flow by the pressure of i [kg/(s Pa)]
+ * @param byPressureJ slope by the pressure of j [kg/(s Pa)]
+ * @param byTemperatureUp slope by the upstream temperature [kg/(s K)]
+ * @param byFractionUp slope by the upstream vapour mass fraction [kg/s]
+ */
 export function coupleFlow(
   rowBase: Int32Array,
   energyRow: Int32Array,

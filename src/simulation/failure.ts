@@ -34,7 +34,15 @@ const WORDS: Readonly<Record<StepFailure['reason'], readonly [string, string]>> 
   ],
 };
 
-/** Turns an integrator's failure into one that names the part. */
+/**
+ * Turns an integrator's failure into one that names the part.
+ *
+ * @param equations the equations that were integrated
+ * @param failure what the integrator says
+ * @param timeS when [s]
+ * @param stepS step that was tried [s]
+ * @returns the failure in words, with the part
+ */
 export function explainFailure(
   equations: NetworkEquations,
   failure: StepFailure,

@@ -71,6 +71,7 @@ export class FuelFlows {
     return x[this.base[node]! + 3]! / (tank.fuel.densityKgPerM3 * tank.shellVolumeM3);
   }
 
+  /** Marks the Jacobian entries that flows between lobes can touch. */
   markPattern(pattern: Uint8Array, size: number): void {
     for (const { from, to } of [...this.weirs, ...this.pumps]) {
       for (const rowNode of [from, to]) {
@@ -83,6 +84,7 @@ export class FuelFlows {
     }
   }
 
+  /** Adds all flows of fuel to dx, with the work they do on the gas. */
   add(gas: NodeGas, x: Float64Array, inputs: Inputs, dx: Float64Array): void {
     const fill = this.commands[COMMAND_INDEX.nozzleOn]! * inputs.value[INPUT_INDEX.fillFlowM3PerS]!;
     if (fill !== 0) {
@@ -122,6 +124,7 @@ export class FuelFlows {
     }
   }
 
+  /** Adds the derivatives of all flows of fuel to the Jacobian. */
   addJacobian(gas: NodeGas, x: Float64Array, inputs: Inputs, jacobian: Float64Array, size: number): void {
     const fill = this.commands[COMMAND_INDEX.nozzleOn]! * inputs.value[INPUT_INDEX.fillFlowM3PerS]!;
     if (fill !== 0) {

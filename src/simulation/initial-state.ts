@@ -22,6 +22,10 @@ const VAPOUR_SHARE_MOST = 0.9;
 /**
  * State at the start: gas at ambient pressure (or the tank at its own), tanks near saturation, beds in equilibrium
  * with their loading, ledger empty. Inputs and commands of `equations` must be set before.
+ *
+ * @param equations equations with inputs and commands set
+ * @param start what the car is like
+ * @returns state vector, in the order of the state layout
  */
 export function initialState(equations: NetworkEquations, start: StartConditions): Float64Array {
   const { network, layout, gas, inputs } = equations;

@@ -7,7 +7,13 @@ export const INPUT_INDEX: Readonly<Record<InputId, number>> = Object.fromEntries
 /** A quantity from outside over time: a constant, or straight lines between points. */
 export type Series = number | { readonly timeS: readonly number[]; readonly value: readonly number[] };
 
-/** Value of a series at a time; before the first and after the last point it stays. */
+/**
+ * Value of a series at a time; before the first and after the last point it stays.
+ *
+ * @param series constant or points
+ * @param timeS time on the scenario's clock [s]
+ * @returns the value, in the unit of the series
+ */
 export function seriesAt(series: Series, timeS: number): number {
   if (typeof series === 'number') return series;
   const { timeS: t, value } = series;
@@ -25,7 +31,12 @@ export function seriesAt(series: Series, timeS: number): number {
   return value[low]! + share * (value[high]! - value[low]!);
 }
 
-/** Times at which the slope of a series changes: the integrator stops there. */
+/**
+ * Times at which the slope of a series changes: the integrator stops there.
+ *
+ * @param series constant or points
+ * @returns times [s], none for a constant
+ */
 export function seriesKnots(series: Series): readonly number[] {
   return typeof series === 'number' ? [] : series.timeS;
 }

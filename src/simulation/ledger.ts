@@ -70,6 +70,7 @@ export class LedgerKeeper {
     previous.set(x);
   }
 
+  /** The ledger from the start to this state. */
   close(x: Float64Array): Ledger {
     const { start } = this;
     const { layout } = this.equations;

@@ -82,12 +82,14 @@ export class NetworkEquations implements OdeSystem {
     this.flows.add(this.gas, this.shifted);
   }
 
+  /** Decides which side is upstream where hardly anything flows. */
   beginStep(timeS: number, x: Float64Array): void {
     this.inputs.moveTo(timeS);
     this.gas.read(x, this.inputs);
     this.flows.holdDirections(this.gas);
   }
 
+  /** dx/dt = S F(x, t). */
   derivative(timeS: number, x: Float64Array, dx: Float64Array): void {
     this.evaluations++;
     this.inputs.moveTo(timeS);
@@ -105,6 +107,7 @@ export class NetworkEquations implements OdeSystem {
     }
   }
 
+  /** S dF/dx from the local derivatives. */
   jacobian(timeS: number, x: Float64Array, jacobian: Float64Array): void {
     this.inputs.moveTo(timeS);
     this.gas.read(x, this.inputs);
@@ -128,6 +131,7 @@ export class NetworkEquations implements OdeSystem {
     }
   }
 
+  /** Partial derivative by time, through the inputs that move. */
   timeDerivative(timeS: number, x: Float64Array, dfdt: Float64Array): boolean {
     if (!this.inputs.moving) return false;
     this.derivative(timeS + TIME_STEP_S, x, dfdt);

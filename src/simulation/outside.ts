@@ -25,6 +25,7 @@ export class Outside {
     this.knots = [...new Set([...knots, ...this.boostCrossings()])].sort((a, b) => a - b);
   }
 
+  /** Writes all inputs of a time into `out`. */
   valuesAt(timeS: number, engineRunning: boolean, out: Float64Array): void {
     const c = this.conditions;
     const ambient = seriesAt(c.ambientAbsPa, timeS);

@@ -12,6 +12,10 @@ const TWO_32 = 4294967296;
 /**
  * Random stream by the generator sfc32, with the seed and a stream number hashed into its state, so that streams of
  * one seed do not run alike. Source: Doty-Humphrey's Small Fast Counting generator (PractRand).
+ *
+ * @param seed whole number; the same seed gives the same numbers
+ * @param stream number of the stream within the seed
+ * @returns the stream
  */
 export function randomStream(seed: number, stream = 0): RandomStream {
   let a = mix(seed ^ 0x9e3779b9);

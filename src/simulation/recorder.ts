@@ -53,6 +53,7 @@ export class Recorder implements StepObserver {
     this.pressureNoise = scenario.network.sensors.map((_, k) => randomStream(seed, 10 + k));
   }
 
+  /** Takes the samples that fall into the step. */
   afterStep(run: Run, _fromS: number, toS: number): void {
     this.state ??= new Float64Array(run.equations.size);
     if (this.readers.length < this.traceNames.length) {

@@ -53,7 +53,14 @@ function planFor(equations: NetworkEquations): LuPlan {
   return plan;
 }
 
-/** Absolute tolerances: a share of what each store holds at one atmosphere, so that empty stores don't rule the step. */
+/**
+ * Absolute tolerances: a share of what each store holds at one atmosphere, so that empty stores don't rule the step.
+ *
+ * @param equations the equations
+ * @param x0 state at the start, its gas read before
+ * @param relative relative tolerance [-]
+ * @returns tolerance of each component, in its unit
+ */
 export function absoluteTolerances(equations: NetworkEquations, x0: Float64Array, relative: number): Float64Array {
   const { layout, network } = equations;
   const out = new Float64Array(layout.size).fill(relative);
@@ -75,7 +82,13 @@ export function absoluteTolerances(equations: NetworkEquations, x0: Float64Array
   return out;
 }
 
-/** Carries a scenario through its procedure. */
+/**
+ * Carries a scenario through its procedure.
+ *
+ * @param scenario what to play
+ * @param observers told of every final step
+ * @returns the run as it ended, with the failure if there was one
+ */
 export function runProcedure(scenario: Scenario, observers: readonly StepObserver[]): RunResult {
   const { network, procedure, conditions } = scenario;
   const equations = new NetworkEquations(network);

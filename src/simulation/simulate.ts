@@ -28,6 +28,10 @@ export interface SimulateOptions {
  * Plays a scenario: the network through its procedure, sampled as a recording. Deterministic: the same scenario gives
  * the same numbers. Mistakes in the scenario (a trace or sensor that does not exist) are thrown; what the integration
  * cannot do is returned in `failure`.
+ *
+ * @param scenario what to play
+ * @param options what to trace
+ * @returns recording, steps, traces, ledger and work, and the failure if there was one
  */
 export function simulate(scenario: Scenario, options: SimulateOptions = {}): Simulation {
   const names = options.trace ?? [];

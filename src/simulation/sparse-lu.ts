@@ -17,7 +17,14 @@ export interface LuPlan {
   readonly entries: Int32Array;
 }
 
-/** Plans the elimination of a matrix whose non-zeros are given (symmetrised) by `pattern`, row-major, 0 or 1. */
+/**
+ * Plans the elimination of a matrix whose non-zeros are given (symmetrised) by `pattern`, row-major, 0 or 1.
+ *
+ * @param size rows and columns to eliminate
+ * @param pattern 1 where the matrix can be non-zero, row-major
+ * @param stride width of the pattern and of the matrix
+ * @returns the plan
+ */
 export function planLu(size: number, pattern: Uint8Array, stride: number = size): LuPlan {
   const meets: Set<number>[] = Array.from({ length: size }, () => new Set<number>());
   for (let i = 0; i < size; i++) {
@@ -62,6 +69,11 @@ const PIVOT_FLOOR = 1e-12;
 /**
  * Factors `w` (row-major with `stride`) in place: unit lower factors below, inverse pivots on the diagonal.
  * Returns the original index of a bad pivot, or -1.
+ *
+ * @param plan plan of the pattern
+ * @param w matrix, becomes its factors
+ * @param stride width of the matrix
+ * @returns index of the bad pivot, or -1
  */
 export function factorLu(plan: LuPlan, w: Float64Array, stride: number): number {
   const { size, order, start, neighbours } = plan;
@@ -94,7 +106,14 @@ export function factorLu(plan: LuPlan, w: Float64Array, stride: number): number 
   return -1;
 }
 
-/** Solves with the factors; `x` holds the right-hand side and becomes the solution. */
+/**
+ * Solves with the factors; `x` holds the right-hand side and becomes the solution.
+ *
+ * @param plan plan of the pattern
+ * @param w factors
+ * @param stride width of the matrix
+ * @param x right-hand side, becomes the solution
+ */
 export function solveLu(plan: LuPlan, w: Float64Array, stride: number, x: Float64Array): void {
   const { size, order, start, neighbours } = plan;
   for (let k = 0; k < size; k++) {

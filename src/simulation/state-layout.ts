@@ -29,7 +29,12 @@ export interface StateLayout {
   readonly nodeOfRow: Int32Array;
 }
 
-/** Lays out the state vector of a network. */
+/**
+ * Lays out the state vector of a network.
+ *
+ * @param network the network
+ * @returns rows, names and nodes
+ */
 export function layOutState(network: Network): StateLayout {
   const names: string[] = [];
   const nodeOfRow: number[] = [];

@@ -28,6 +28,13 @@ export const STEP_FLOOR = 1e-13; // [-] of the time scale; rounding of t + h
 /**
  * Factor for the step after an accepted one: by the error, and by how the error changed (predictive controller of
  * Gustafsson, as in Hairer's code). `previousS` 0 = no step before.
+ *
+ * @param error scaled error of the step, 1 = just allowed
+ * @param errorOld that of the step before
+ * @param stepS the step [s]
+ * @param previousS the step before, 0 = none [s]
+ * @param order order of the method
+ * @returns factor for the next step
  */
 export function growth(error: number, errorOld: number, stepS: number, previousS: number, order: number): number {
   let factor = SAFETY * Math.max(error, 1e-10) ** (-1 / order);
@@ -38,7 +45,13 @@ export function growth(error: number, errorOld: number, stepS: number, previousS
   return Math.min(GROW_MOST, Math.max(SHRINK_MOST, factor));
 }
 
-/** Factor for another attempt after a step whose scaled error was above 1. */
+/**
+ * Factor for another attempt after a step whose scaled error was above 1.
+ *
+ * @param error scaled error of the step, above 1
+ * @param order order of the method
+ * @returns factor for the next attempt
+ */
 export function shrink(error: number, order: number): number {
   return Math.max(SHRINK_MOST, SAFETY * error ** (-1 / order));
 }

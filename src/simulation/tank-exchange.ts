@@ -43,12 +43,14 @@ export class TankExchange {
     });
   }
 
+  /** Marks the Jacobian entries that evaporation and heat can touch. */
   markPattern(pattern: Uint8Array, size: number): void {
     for (const b of this.base) {
       for (let row = b + 1; row < b + 5; row++) for (let col = b; col < b + 5; col++) pattern[row * size + col] = 1;
     }
   }
 
+  /** Adds evaporation and heat to dx. */
   add(gas: NodeGas, x: Float64Array, inputs: Inputs, dx: Float64Array): void {
     const ambientK = inputs.value[INPUT_INDEX.ambientTemperatureK]!;
     const heat = inputs.value[INPUT_INDEX.fuelHeatW]! / this.tanks.length;
@@ -83,6 +85,7 @@ export class TankExchange {
     }
   }
 
+  /** Adds the derivatives of evaporation and heat to the Jacobian. */
   addJacobian(gas: NodeGas, x: Float64Array, inputs: Inputs, jacobian: Float64Array, size: number): void {
     const ambientK = inputs.value[INPUT_INDEX.ambientTemperatureK]!;
     const heat = inputs.value[INPUT_INDEX.fuelHeatW]! / this.tanks.length;

@@ -26,7 +26,13 @@ export interface Trace {
 /** Reads one traced quantity; the equations must have observed the state before. */
 export type TraceReader = (x: Float64Array) => number;
 
-/** Makes the reader of a trace by its name; an unknown name is answered with what there is. */
+/**
+ * Makes the reader of a trace by its name; an unknown name is answered with what there is.
+ *
+ * @param equations equations of the car
+ * @param name `<space or passage>.<quantity>`
+ * @returns the reader
+ */
 export function traceReader(equations: NetworkEquations, name: string): TraceReader {
   const { layout, network, gas, flows } = equations;
   const dot = name.lastIndexOf('.');

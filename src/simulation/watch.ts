@@ -42,17 +42,36 @@ export class Readings {
 /** A sensor of 0.5 to 4.5 V can show some more than its range before 0 and 5 V end it: an eighth on each side. */
 const BEYOND_RANGE = 1 / 8;
 
-/** Lowest gauge pressure a sensor can show [Pa]. */
+/**
+ * Lowest gauge pressure a sensor can show [Pa].
+ *
+ * @param sensor the sensor
+ * @returns lowest reading [Pa]
+ */
 export function clipLow(sensor: PressureSensor): number {
   return sensor.minGaugePa - BEYOND_RANGE * (sensor.maxGaugePa - sensor.minGaugePa);
 }
 
-/** Highest gauge pressure a sensor can show [Pa]. */
+/**
+ * Highest gauge pressure a sensor can show [Pa].
+ *
+ * @param sensor the sensor
+ * @returns highest reading [Pa]
+ */
 export function clipHigh(sensor: PressureSensor): number {
   return sensor.maxGaugePa + BEYOND_RANGE * (sensor.maxGaugePa - sensor.minGaugePa);
 }
 
-/** Value of what a condition looks at. Reads the gas again, so that it is right for the given state. */
+/**
+ * Value of what a condition looks at. Reads the gas again, so that it is right for the given state.
+ *
+ * @param equations equations of the car
+ * @param readings what the sensors show
+ * @param what what the condition looks at
+ * @param timeS time [s]
+ * @param x state
+ * @returns the value, in SI units
+ */
 export function watchedValue(
   equations: NetworkEquations,
   readings: Readings,

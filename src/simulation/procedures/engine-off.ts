@@ -21,7 +21,12 @@ export const ENGINE_OFF: EngineOffSettings = {
   passLowGaugePa: -620,
 };
 
-/** Engine off: vented, sealed (pressure from heat), vented, sealed again (vacuum from cooling). */
+/**
+ * Engine off: vented, sealed (pressure from heat), vented, sealed again (vacuum from cooling).
+ *
+ * @param settings what differs from ENGINE_OFF
+ * @returns the procedure
+ */
 export function engineOff(settings: Partial<EngineOffSettings> = {}): Procedure {
   const s = { ...ENGINE_OFF, ...settings };
   const reading = { kind: 'reading', sensor: 'tankPressure' } as const;

@@ -17,7 +17,12 @@ export const PUMP_RUN: PumpRunSettings = {
   referenceAgainS: 60,
 };
 
-/** Pump module: air pressure, reference, tank, purge opened (must collapse), reference again. */
+/**
+ * Pump module: air pressure, reference, tank, purge opened (must collapse), reference again.
+ *
+ * @param settings what differs from PUMP_RUN
+ * @returns the procedure
+ */
 export function pumpRun(settings: Partial<PumpRunSettings> = {}): Procedure {
   const s = { ...PUMP_RUN, ...settings };
   return {

@@ -10,7 +10,12 @@ export interface PurgeDriveSettings {
 /** Common practice, no source: purge in turns with rests for the mixture to be learned. */
 export const PURGE_DRIVE: PurgeDriveSettings = { idleS: 20, purgeS: 60, cycles: 3, duty: 0.5 };
 
-/** Driving with the vent open: rests without purge, and purge in steps of duty. */
+/**
+ * Driving with the vent open: rests without purge, and purge in steps of duty.
+ *
+ * @param settings what differs from PURGE_DRIVE
+ * @returns the procedure
+ */
 export function purgeDrive(settings: Partial<PurgeDriveSettings> = {}): Procedure {
   const s = { ...PURGE_DRIVE, ...settings };
   const steps: Step[] = [];
@@ -27,7 +32,15 @@ export function purgeDrive(settings: Partial<PurgeDriveSettings> = {}): Procedur
   return { kind: 'purge-drive', words: 'purge while driving, vent open', steps };
 }
 
-/** Boosted engines: purge at low load, purge under boost, then boost with the vent shut. */
+/**
+ * Boosted engines: purge at low load, purge under boost, then boost with the vent shut.
+ *
+ * @param lowLoadS length of the purge at low load [s]
+ * @param boostS length of the purge under boost [s]
+ * @param sealedS length of the boost with the vent shut [s]
+ * @param duty purge duty, 0 to 1
+ * @returns the procedure
+ */
 export function boostDrive(lowLoadS: number, boostS: number, sealedS: number, duty: number): Procedure {
   return {
     kind: 'purge-drive',

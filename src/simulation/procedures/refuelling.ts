@@ -24,7 +24,12 @@ export const REFUELLING: RefuellingSettings = {
   sealedFiller: true,
 };
 
-/** Cap off, fill until the nozzle shuts off or the wanted volume is in, wait, try again; cap on. */
+/**
+ * Cap off, fill until the nozzle shuts off or the wanted volume is in, wait, try again; cap on.
+ *
+ * @param settings what differs from REFUELLING
+ * @returns the procedure
+ */
 export function refuelling(settings: Partial<RefuellingSettings> = {}): Procedure {
   const s = { ...REFUELLING, ...settings };
   const steps: Step[] = [

@@ -19,7 +19,12 @@ export const SEALED_HOLD: SealedHoldSettings = {
   commonS: 60,
 };
 
-/** Sealed tank: static pressure, controlled release, canister side drawn and held, whole system held. */
+/**
+ * Sealed tank: static pressure, controlled release, canister side drawn and held, whole system held.
+ *
+ * @param settings what differs from SEALED_HOLD
+ * @returns the procedure
+ */
 export function sealedHold(settings: Partial<SealedHoldSettings> = {}): Procedure {
   const s = { ...SEALED_HOLD, ...settings };
   return {

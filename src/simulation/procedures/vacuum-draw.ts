@@ -28,7 +28,12 @@ export const VACUUM_DRAW: VacuumDrawSettings = {
 /** Purge at first in a few steps, so that the engine does not stumble. */
 const RAMP_S = [0, 1, 2, 3] as const;
 
-/** Engine running: baseline, seal and draw to a target, settle, hold, vapour check, release. */
+/**
+ * Engine running: baseline, seal and draw to a target, settle, hold, vapour check, release.
+ *
+ * @param settings what differs from VACUUM_DRAW
+ * @returns the procedure
+ */
 export function vacuumDraw(settings: Partial<VacuumDrawSettings> = {}): Procedure {
   const s = { ...VACUUM_DRAW, ...settings };
   const ramp = RAMP_S.map((atS, i) => ({ atS, value: (s.drawDuty * (i + 1)) / RAMP_S.length }));
