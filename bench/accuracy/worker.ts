@@ -32,7 +32,8 @@ function solve({ folder, name }: CaseTask): CaseResult {
 }
 
 process.on('message', (task: CaseTask) => {
-  process.send?.(solve(task));
+  // A parent that has gone meanwhile wants no answer.
+  process.send?.(solve(task), undefined, undefined, () => {});
 });
 // The parent is gone: so is the reason to work.
 process.on('disconnect', () => process.exit());
