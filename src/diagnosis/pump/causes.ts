@@ -87,7 +87,8 @@ export const PUMP_CAUSE_CATALOGUE: readonly SingleRunCause<PumpCauseId>[] = [
   },
   {
     id: 'purge_stuck_open',
-    changes: { purgeEnd: hole(2, 0.45), purge: SHUT },
+    // stuck half-way it hardly answers the command
+    changes: { purgeEnd: hole(2, 0.45), purge: { centre: 5e-7, sd: 1.5 } },
     starts: { purgeEnd: [-0.8, 0.8] },
     key: 'purgeEnd',
     hole: 'purgeEnd',

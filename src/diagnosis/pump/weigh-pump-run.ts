@@ -2,11 +2,16 @@
 import type { Phase, Recording } from '../../recording/recording.ts';
 import type { Car } from '../../system/car.ts';
 import { findConditions } from '../priors/conditions.ts';
+import type { Prior, SingleRunCause } from '../single-run/prior.ts';
 import { type WeighedSimple, weighSingleRun } from '../single-run/weigh.ts';
 import { PUMP_CAUSE_CATALOGUE, type PumpCauseId } from './causes.ts';
-import { layOutPumpRun } from './drive.ts';
+import { layOutPumpRun, type PumpRun } from './drive.ts';
+import { guessPump } from './first-guess.ts';
 import { runPump } from './model.ts';
 import { pumpBase, pumpPriors } from './priors.ts';
+
+/** No fit starts further from its prior than this [z]. */
+const MOST_START = 2.5;
 
 /**
  * @param car what is known of the car
@@ -25,5 +30,20 @@ export function weighPumpRun(car: Car, recording: Recording, phases: readonly Ph
     model: (q, out) => runPump(q, drive, out),
     channels,
     causes: PUMP_CAUSE_CATALOGUE,
+    startsFor: (cause, priors) => startsOf(cause, priors, run),
   });
+}
+
+/** A fault of the pump or its orifice upsets the guess of the flow, so those start from their own sizes. */
+function startsOf(cause: SingleRunCause<PumpCauseId>, priors: readonly Prior[], run: PumpRun) {
+  const own = new Set(['strength', 'orifice']);
+  const stall = priors.find((p) => p.name === 'stall');
+  const guess = stall && guessPump(run, stall.centre);
+  if (!guess || own.has(cause.key)) return undefined;
+  const z = new Float64Array(priors.length);
+  priors.forEach((p, i) => {
+    const value = p.name === 'freeFlow' ? guess.freeFlowM3PerS : p.name === cause.hole ? guess.holeAreaM2 : p.centre;
+    z[i] = Math.max(-MOST_START, Math.min(MOST_START, p.kind === 'log' ? Math.log(value / p.centre) / p.sd : 0));
+  });
+  return [z];
 }

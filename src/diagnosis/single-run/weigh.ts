@@ -43,6 +43,8 @@ export interface SingleRun<Id extends string> {
   /** The first is the one shown. */
   readonly channels: readonly ObservedChannel[];
   readonly causes: readonly SingleRunCause<Id>[];
+  /** Start values read off the recording, by the priors of a cause: used instead of the catalogue's. */
+  readonly startsFor?: (cause: SingleRunCause<Id>, priors: readonly Prior[]) => readonly Float64Array[] | undefined;
   /** What a cause says beyond the pressures, ln density. */
   readonly beside?: (id: Id, quantities: Float64Array) => number;
 }
@@ -87,7 +89,7 @@ export function weighSingleRun<Id extends string>(run: SingleRun<Id>): WeighedSi
   for (const cause of causes) {
     const problem = problemFor(cause);
     let own: Fit | undefined;
-    for (const start of startPoints(problem.priors, cause)) {
+    for (const start of run.startsFor?.(cause, problem.priors) ?? startPoints(problem.priors, cause)) {
       const fit = levenbergMarquardt(problem, start, { ...FIRST_PASS, ...(leader && hopeless(leader.fit.cost)) });
       if (!own || fit.cost < own.cost) own = fit;
     }
