@@ -34,7 +34,7 @@ const COVERED: readonly (ProcedureKind | 'unknown')[] = ['vacuum-draw', 'engine-
 /** Procedures that size a hole. */
 const SIZING: readonly (ProcedureKind | 'unknown')[] = ['vacuum-draw', 'engine-off'];
 /** A cause below this probability does not shape the size. */
-const NEGLIGIBLE = 0.01;
+const NEGLIGIBLE = 0.03;
 /** A finding names a fault only when its cause is at least this probable; between alike causes their sum counts. Judgement. */
 const NAMED = 0.4;
 /** Fewer readings than this tell nothing. */

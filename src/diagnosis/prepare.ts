@@ -45,14 +45,14 @@ function sensorRails(car: Car): { low: number; high: number } {
 const GRIDS: Readonly<Record<string, { width: (since: number) => number; step: (since: number) => number }>> = {
   'vacuum-draw': {
     width: (s) => (s < 1.5 ? 0.3 : s < 4 ? 0.5 : 1),
-    step: (s) => (s < 2 ? 0.1 : s < 20 ? 0.25 : 0.5),
+    step: (s) => (s < 0.6 ? 0.1 : s < 2 ? 0.2 : s < 15 ? 0.5 : 1),
   },
   'engine-off': {
     width: (s) => (s < 3 ? 0.5 : Math.min(10, 0.5 + 0.1 * s)),
     step: (s) => (s < 3 ? 0.1 : Math.min(5, 0.1 + 0.05 * s)),
   },
-  'purge-drive': { width: () => 1, step: () => 0.5 },
-  refuelling: { width: (s) => (s < 6 ? 0.3 : 1), step: (s) => (s < 6 ? 0.1 : 0.25) },
+  'purge-drive': { width: () => 1, step: () => 1 },
+  refuelling: { width: (s) => (s < 6 ? 0.3 : 1), step: (s) => (s < 1 ? 0.1 : s < 6 ? 0.2 : 0.5) },
 };
 const OTHER_GRID = { width: () => 1, step: () => 0.5 };
 

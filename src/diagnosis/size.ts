@@ -13,7 +13,7 @@ export interface SizePosterior {
   readonly logDensity: readonly number[];
 }
 
-const FINE = { spacing: 0.5, widest: 0.5, depth: 7, iterations: 4, reach: 4 };
+const FINE = { spacing: 0.5, widest: 0.5, depth: 6, iterations: 3, reach: 4 };
 
 /** Posterior of ln diameter under one cause. */
 export function sizeUnder(weighed: Weighed): SizePosterior {

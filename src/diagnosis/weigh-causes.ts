@@ -39,10 +39,12 @@ export interface Weighing {
 }
 
 const FIRST_PASS = { mostIterations: 8, enough: 0.5 };
+/** A second fault must better the fit by this much [ln] to be followed up. */
+const WORTH_A_PAIR = 1.5;
 const PAIR_PASS = { mostIterations: 8, enough: 0.2 };
 const SECOND_PASS = { mostIterations: 12, enough: 0.05 };
 /** A first-pass fit this much worse than the best, relative to the residual's size, is not refined. */
-const HOPELESS = 60;
+const HOPELESS = 40;
 /** A fit this much worse than the best [ln] gets a second start. */
 const SUSPICIOUS = 3;
 
@@ -239,7 +241,7 @@ function weighPairs(
         const i = problem.parameters.findIndex((p) => p.name === changed);
         if (i >= 0) start[i] = 0;
       }
-      const fit = levenbergMarquardt(problem, start, { ...PAIR_PASS, hopelessAbove: first.fit.cost + 10, patience: 4 });
+      const fit = levenbergMarquardt(problem, start, { ...PAIR_PASS, hopelessAbove: first.fit.cost - WORTH_A_PAIR, patience: 3 });
       ran(problem.runs);
       return [weigh([own, second], { problem, fit }, laplaceLogEvidence(fit), context)];
     }),

@@ -65,14 +65,19 @@ function excursion(o: Observations): number {
   return Math.max(0, most - 4 * Math.sqrt(noise / Math.max(1, o.gaugePa.length)));
 }
 
-interface Allowed {
+/** The error that the noise model expects at each observation. */
+export interface Allowance {
+  /** Variance of its white part [Pa2]. */
   readonly variance: Float64Array;
+  /** Standard deviation [Pa] and correlation time [s] of its slow part. */
   readonly slowPa: Float64Array;
   readonly slowS: Float64Array;
+  /** 1 where the slow part begins anew. */
   readonly fresh: Uint8Array;
 }
 
-function allow(o: Observations, noise: Noise, procedure: string): Allowed {
+/** Sensor noise and slow error, with the allowances for phases that the model cannot follow. */
+export function allowanceFor(o: Observations, noise: Noise, procedure: string): Allowance {
   const n = o.timeS.length;
   const variance = new Float64Array(n);
   const slowPa = new Float64Array(n).fill(noise.slowPa);
@@ -108,7 +113,7 @@ function allow(o: Observations, noise: Noise, procedure: string): Allowed {
 }
 
 export function whiteningFor(o: Observations, noise: Noise, procedure: string): Whitening {
-  const a = allow(o, noise, procedure);
+  const a = allowanceFor(o, noise, procedure);
   return new Whitening(o.timeS, a.variance, a.slowPa, a.slowS, a.fresh);
 }
 

@@ -35,8 +35,8 @@ const TRIM_LIMIT = 0.25;
  * percent, a full one what its adsorption equilibrium holds in the passing air, some tens of percent.
  */
 export const VAPOUR_SHARE = {
-  healthy: { centre: 0.04, sd: 0.65 },
-  saturated: { centre: 0.22, sd: 0.5 },
+  healthy: { centre: 0.045, sd: 0.6 },
+  saturated: { centre: 0.18, sd: 0.5 },
 } as const;
 /** Share of the tank's vapour that slips past the carbon to the purge line: both ports sit at one end. Judgement. */
 const SLIP = [0.15, 0.6];

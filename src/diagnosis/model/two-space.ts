@@ -3,8 +3,10 @@
  *
  * It is the network of `simulation/` reduced for speed: the canister bed is one isothermal space whose
  * volume counts the gas that the carbon gives up, hoses carry no states, and pressures advance by an
- * implicit Euler step (a 2 x 2 Newton iteration with exact derivatives) of fixed length. A test holds it
- * against the full network.
+ * second-order backward differentiation (a 2 x 2 Newton iteration with exact derivatives) on fixed steps, restarting
+ * with implicit Euler at every command change. A test holds it against the full network.
+ * Variable-step BDF2 as an Euler step: X* = ((1+w)^2 X_n - w^2 X_{n-1}) / (1+2w), h* = h (1+w) / (1+2w), w = h / h_prev.
+ * Source: Hairer and Wanner, Solving Ordinary Differential Equations II, ch. V.1.
  *
  * Tank: n = moles of gas, y = mole fraction of fuel vapour, T = temperature, p = n R T / V.
  *   dn/dt     = leak + relief + evaporation - pipe
@@ -36,6 +38,9 @@ const SMALLEST_VOLUME = 5e-4;
 const LOWEST_PRESSURE = 1000;
 const CONVERGED_PA = 1e-4;
 const MOST_NEWTON_STEPS = 12;
+/** Duty change that restarts the integration [-], and the largest growth of a step that does not. */
+const DUTY_JUMP = 0.03;
+const MOST_GROWTH = 2.2;
 const GAMMA = 1.4;
 const CRITICAL = (2 / (GAMMA + 1)) ** (GAMMA / (GAMMA - 1));
 const CHOKED = Math.sqrt(GAMMA) * (2 / (GAMMA + 1)) ** ((GAMMA + 1) / (2 * (GAMMA - 1)));
@@ -100,6 +105,17 @@ export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, fl
   if (y < 0) y = 0;
   else if (y > 0.95) y = 0.95;
   let reading = p - pa;
+  // the state one step earlier
+  let nBefore = n;
+  let vapourBefore = n * y;
+  let yBefore = y;
+  let tBefore = t;
+  let pcBefore = pc;
+  let pSlowBefore = pSlow;
+  let readingBefore = reading;
+  let hBefore = 0;
+  let dutyBefore = duty[0] ?? 0;
+  let commandBefore = -1;
   const rta = R * ta;
   // the parts of the orifice law that the pressures do not touch, for gas at ambient conditions
   const kAir = Math.sqrt(2 / (rta * M_AIR));
@@ -113,6 +129,17 @@ export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, fl
       h += s > 0 ? q[Q.shift0 + s - 1]! : -q[Q.shift0 - s - 1]!;
       if (h < 1e-3) h = 1e-3;
     }
+    const command = ventShut[i]! + 2 * full[i]! + (fillM3PerS[i]! > 0 ? 4 : 0);
+    const dutyNow = duty[i]!;
+    const jump = dutyNow - dutyBefore;
+    const restart =
+      hBefore === 0 || command !== commandBefore || jump > DUTY_JUMP || jump < -DUTY_JUMP || h > MOST_GROWTH * hBefore;
+    commandBefore = command;
+    dutyBefore = dutyNow;
+    const ratio = restart ? 0 : h / hBefore;
+    const forward = ((1 + ratio) * (1 + ratio)) / (1 + 2 * ratio);
+    const back = (ratio * ratio) / (1 + 2 * ratio);
+    hBefore = h;
     // fuel and wall warm or cool together
     const w = warmPosition[i]!;
     const k = w | 0;
@@ -128,13 +155,32 @@ export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, fl
       v -= liquid * h;
       if (v < SMALLEST_VOLUME) v = SMALLEST_VOLUME;
     }
+    // history combined; from here on an Euler step of length h
+    const nStart = forward * n - back * nBefore;
+    const vapourStart = forward * n * y - back * vapourBefore;
+    const tStart = forward * t - back * tBefore;
+    const pcStart = forward * pc - back * pcBefore;
+    const pSlowStart = forward * pSlow - back * pSlowBefore;
+    const readingStart = forward * reading - back * readingBefore;
+    // composition and temperature at the end of the step, extrapolated: the flows need them before they are solved for
+    const yNext = y + ratio * (y - yBefore);
+    const tNext = t + ratio * (t - tBefore);
+    nBefore = n;
+    vapourBefore = n * y;
+    yBefore = y;
+    tBefore = t;
+    pcBefore = pc;
+    pSlowBefore = pSlow;
+    readingBefore = reading;
+    h *= (1 + ratio) / (1 + 2 * ratio);
+    y = yNext > 0 ? yNext : 0;
+    t = tNext;
     const ventArea = ventShut[i] === 1 ? ventShutArea : ventOpenArea;
     const pipeArea = full[i] === 1 ? pipeFull : pipeOpen;
     let purge = seepArea;
-    const d = duty[i]!;
-    if (d > 0) {
+    if (dutyNow > 0) {
       const at = driftPosition[i]!;
-      let flow = purgeArea * d;
+      let flow = purgeArea * dutyNow;
       if (at >= 0) {
         const j = at >= DRIFT_SLOTS - 1 ? DRIFT_SLOTS - 2 : at | 0;
         const g0 = q[Q.drift0 + j]!;
@@ -148,7 +194,6 @@ export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, fl
     const vrt = v / (R * t);
     const kE = kA / (R * t);
     const slow = (slowVolume / rta) * (h / (slowTime + h));
-    const pcStart = pc;
 
     let leak = 0;
     let pipe = 0;
@@ -209,8 +254,8 @@ export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, fl
         dPurge = (km * (0.5 * am + LAMINAR_PA)) / (am + LAMINAR_PA);
       }
 
-      const f1 = n + h * (leak + relief + evap - pipe) - p * vrt;
-      const f2 = vca * (pcStart - pc) + h * (pipe + vent - purgeFlow) - slow * (pc - pSlow);
+      const f1 = nStart + h * (leak + relief + evap - pipe) - p * vrt;
+      const f2 = vca * (pcStart - pc) + h * (pipe + vent - purgeFlow) - slow * (pc - pSlowStart);
       const j11 = h * (dLeak + dRelief - kE * y - dPipe) - vrt;
       const j12 = h * dPipe;
       const j22 = -vca + h * (dVent - dPipe - dPurge) - slow;
@@ -223,12 +268,12 @@ export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, fl
       if (pc < LOWEST_PRESSURE) pc = LOWEST_PRESSURE;
       if (e1 < CONVERGED_PA && e1 > -CONVERGED_PA && e2 < CONVERGED_PA && e2 > -CONVERGED_PA) break;
     }
-    pSlow += (pc - pSlow) * (h / (slowTime + h));
+    pSlow = pSlowStart + (pc - pSlowStart) * (h / (slowTime + h));
 
     // moles, composition and heat of the tank from the flows just found
     const airIn = (leak > 0 ? leak : 0) + (relief > 0 ? relief : 0) + (pipe < 0 ? -pipe : 0);
     const out_ = (leak < 0 ? -leak : 0) + (relief < 0 ? -relief : 0) + (pipe > 0 ? pipe : 0);
-    const vapour = n * y + h * (evap - out_ * y);
+    const vapour = vapourStart + h * (evap - out_ * y);
     // from the converged pressure: the flows above belong to the iterate before the last correction
     n = p * vrt;
     y = vapour / n;
@@ -236,9 +281,10 @@ export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, fl
     const heatCapacity = n * (CV_AIR + y * (CV_VAPOUR - CV_AIR));
     const carried =
       airIn * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - out_ * R * t + p * liquid;
-    t += (h * (carried + hA * (wall - t))) / (heatCapacity + h * hA);
+    // carried is taken at the extrapolated temperature, the wall implicitly
+    t = (tStart * heatCapacity + h * (carried + hA * wall)) / (heatCapacity + h * hA);
     // read before the gas has warmed or cooled further: what the next step's flows will relieve must not show
-    reading += (p - pa - reading) * (h / (lag + h));
+    reading = readingStart + (p - pa - readingStart) * (h / (lag + h));
     p = (n * R * t) / v;
     const o = observation[i]!;
     if (o >= 0) {

@@ -25,6 +25,12 @@ const HIDDEN: Readonly<Partial<Record<ProcedureKind | 'unknown', readonly CauseI
     'sensor_gain',
   ],
 };
+/** Causes that the procedure is commonly recorded for. Common practice, no source. */
+const SOUGHT: Readonly<Partial<Record<ProcedureKind | 'unknown', readonly CauseId[]>>> = {
+  'purge-drive': ['purge_stuck_closed', 'purge_stuck_open', 'canister_saturated', 'vent_restricted', 'gross_leak'],
+  refuelling: ['vent_restricted', 'vent_stuck_closed', 'path_blocked', 'fill_valve_stuck_open'],
+};
+const SOUGHT_FACTOR = 1.5;
 /** A hidden cause's prior relative to what it is otherwise. Judgement. */
 const HIDDEN_FACTOR = 0.2;
 
@@ -38,5 +44,6 @@ const AFTER_PASSED_TEST: Readonly<Partial<Record<CauseId, number>>> = { gross_le
 export function selectionFactor(procedures: readonly (ProcedureKind | 'unknown')[], cause: CauseId): number {
   const shown = procedures.some((p) => !HIDDEN[p]?.includes(cause));
   const passed = procedures.every((p) => p === 'engine-off') ? (AFTER_PASSED_TEST[cause] ?? 1) : 1;
-  return passed * (shown ? 1 : HIDDEN_FACTOR);
+  const sought = procedures.some((p) => SOUGHT[p]?.includes(cause)) ? SOUGHT_FACTOR : 1;
+  return passed * sought * (shown ? 1 : HIDDEN_FACTOR);
 }

@@ -78,9 +78,10 @@ export const SEALED_CAUSE_CATALOGUE: readonly SingleRunCause<SealedCauseId>[] = 
     places: ['purge valve', 'purge line'],
   },
   {
+    // stuck half-way it hardly answers the command
     id: 'purge_stuck_open',
-    changes: { seep: hole(2, 0.45), purge: SHUT },
-    starts: { seep: [0] },
+    changes: { seep: hole(2, 0.45), purge: { centre: 5e-7, sd: 1.5 } },
+    starts: { seep: [0, 0.8] },
     key: 'seep',
     places: ['purge valve'],
   },

@@ -45,7 +45,7 @@ export function layOutSealedRun(recording: Recording, phases: readonly Phase[], 
   const first = timeS[0]!;
   const span = timeS[timeS.length - 1]! - first;
   // a long rest before the first command is binned by its length
-  const width = (s: number) => (Number.isFinite(s) ? binWidth(s) : Math.max(3, Math.min(600, span / 60)));
+  const width = (s: number) => (Number.isFinite(s) ? binWidth(s) : Math.max(2, Math.min(600, span / 60)));
   const names: readonly ChannelName[] = ['tankPressureGaugePa', 'canisterPressureGaugePa'];
   const channels = names.flatMap((name) => observeChannel(recording, name, phases, changesS, width) ?? []);
   if (channels[0]?.channel !== 'tankPressureGaugePa') return undefined;

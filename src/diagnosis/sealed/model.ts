@@ -26,6 +26,10 @@ const CONVERGED_PA = 2e-3;
 const MOST_NEWTON_STEPS = 20;
 const LOWEST_PRESSURE = 1000;
 const LARGEST_CORRECTION_PA = 10e3;
+/** Relief of a sealed tank [Pa], from memory, and its slope once open [mol/(s Pa)], judgement. */
+const RELIEF_VACUUM_PA = 15e3;
+const RELIEF_PRESSURE_PA = 40e3;
+const RELIEF_SLOPE = 1e-6;
 /** Lag of pressure sensors [s], judgement. */
 const LAG_S = 0.2;
 const GAMMA = 1.4;
@@ -135,7 +139,14 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
     for (let it = 0; it < MOST_NEWTON_STEPS; it++) {
       orifice(q[S.tankHole]! * (p > pa ? kTank : kAir), pa - p, 0.5 * (pa + p));
       hole = flow;
-      const dHole = -slope;
+      let dHole = -slope;
+      if (p < pa - RELIEF_VACUUM_PA) {
+        hole += RELIEF_SLOPE * (pa - RELIEF_VACUUM_PA - p);
+        dHole -= RELIEF_SLOPE;
+      } else if (p > pa + RELIEF_PRESSURE_PA) {
+        hole += RELIEF_SLOPE * (pa + RELIEF_PRESSURE_PA - p);
+        dHole -= RELIEF_SLOPE;
+      }
       evap = kE * (psat - y * p);
       orifice(isolation * (p > pc ? kTank : kAir), p - pc, 0.5 * (p + pc));
       f = flow;

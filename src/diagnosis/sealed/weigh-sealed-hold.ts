@@ -25,7 +25,7 @@ export function weighSealedHold(
   if (!run) return [];
   const { channels, drive } = run;
   return weighSingleRun({
-    sound: sealedPriors(car, conditions, drive, channels[0]!.observations.gaugePa[0] ?? 0),
+    sound: sealedPriors(car, conditions, drive, channels[0]!.startPa),
     base: sealedBase(),
     model: (q, out) => runSealed(q, drive, out),
     channels,

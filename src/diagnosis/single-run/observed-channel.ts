@@ -7,6 +7,8 @@ export interface ObservedChannel {
   readonly channel: ChannelName;
   readonly observations: Observations;
   readonly rails: Rails;
+  /** Reading at the start, once the sensor has settled [Pa gauge]. */
+  readonly startPa: number;
   /** Variance beyond the sensor's, where the moment of a command is not known well enough [Pa2]. */
   readonly extraVariance: Float64Array;
   /** Slow error that the model is granted at each observation [Pa]. */
@@ -30,6 +32,8 @@ const RAIL_SHARE = 0.05;
 /** A command acts within its sample gap and this much more [s]; the share of the step that is then uncertain. Judgement. */
 const ACT_S = 0.5;
 const ACT_SHARE = 0.5;
+/** Time that a reading needs after the module wakes [s], judgement. */
+const WAKE_S = 2;
 /** Later on the model is granted this share of the step, white and slow, fading within [s]. Judgement. */
 const ROUGH_SHARE = 0.005;
 const ROUGH_S = 3;
@@ -98,7 +102,11 @@ export function observeChannel(
     }
     from = to;
   }
-  return { channel, observations, rails, extraVariance, slowAllowancePa };
+  // a module that has just woken shows its filter settling
+  for (let i = 0; i < n && observations.timeS[i]! - recording.timeS[0]! < WAKE_S; i++) {
+    extraVariance[i] = Math.max(extraVariance[i]!, observations.gaugePa[i]! ** 2);
+  }
+  return { channel, observations, rails, startPa: startReading(observations), extraVariance, slowAllowancePa };
 }
 
 export function whitenChannel(c: ObservedChannel, noise: SlowNoise): Whitening {
@@ -138,4 +146,10 @@ export function estimateSlowNoise(c: ObservedChannel, residualPa: Float64Array):
     }
   }
   return best;
+}
+
+function startReading(o: Observations): number {
+  const first = o.timeS[0] ?? 0;
+  const settled = o.timeS.findIndex((t) => t - first >= WAKE_S);
+  return o.gaugePa[Math.max(0, settled)] ?? 0;
 }
