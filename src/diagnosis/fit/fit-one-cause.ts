@@ -23,10 +23,7 @@ const WELL_DETERMINED = 0.12;
 /** All parameters of a job under one cause: the car's, then each recording's. */
 export function parametersOf(car: Car, prepared: readonly Prepared[], cause: Cause): Parameter[] {
   return applyCause(
-    [
-      ...carParameters(car, prepared[0]!.conditions),
-      ...prepared.flatMap((p, i) => recordingParameters(p.shape, i)),
-    ],
+    [...carParameters(car, prepared[0]!.conditions), ...prepared.flatMap((p, i) => recordingParameters(p.shape, i))],
     [cause],
   );
 }

@@ -1,0 +1,42 @@
+/** Sizes the leak of one drawn recording as the finding does, and says where the truth lies in the posterior. */
+import { fitOneCause } from '../../src/diagnosis/fit/fit-one-cause.ts';
+import { SizeMixture, sizeUnder } from '../../src/diagnosis/size.ts';
+import { LEAK, simulateCase } from './simulate-case.ts';
+
+export interface Judged {
+  readonly index: number;
+  readonly trueDiameterMm: number;
+  /** Posterior probability of a smaller hole than the true one: uniform if the posterior is calibrated. */
+  readonly below: number;
+  readonly lo90: number;
+  readonly hi90: number;
+  readonly median: number;
+  readonly targetReached: boolean;
+  readonly rateHz: number;
+  readonly stepPa: number;
+  readonly slowPa: number;
+  readonly estimatedSlowPa: number;
+  readonly seconds: number;
+}
+
+export function judgeCase(seed: number, index: number): Judged {
+  const start = performance.now();
+  const c = simulateCase(seed, index);
+  const { weighed, noise } = fitOneCause(c.car, [c.prepared], LEAK);
+  const mixture = new SizeMixture([{ weight: 1, posterior: sizeUnder(weighed) }]);
+  const { median, lo90, hi90 } = mixture.interval();
+  return {
+    index,
+    trueDiameterMm: c.trueDiameterMm,
+    below: 1 - mixture.exceeds(c.trueDiameterMm),
+    lo90,
+    hi90,
+    median,
+    targetReached: c.targetReached,
+    rateHz: c.day.rateHz,
+    stepPa: c.day.stepPa,
+    slowPa: c.day.slowPa,
+    estimatedSlowPa: noise[0]!.slowPa,
+    seconds: (performance.now() - start) / 1e3,
+  };
+}
