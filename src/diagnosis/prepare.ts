@@ -34,15 +34,20 @@ export interface Prepared {
  */
 const RAIL_SHARE = 0.125;
 
-function sensorRails(car: Car): { low: number; high: number } {
+export function sensorRails(car: Car): { low: number; high: number } {
   const s = car.pressureSensor;
   if (!s) return { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
   const beyond = RAIL_SHARE * (s.maxGaugePa - s.minGaugePa);
   return { low: s.minGaugePa - beyond, high: s.maxGaugePa + beyond };
 }
 
+export interface Grid {
+  readonly width: (sinceS: number) => number;
+  readonly step: (sinceS: number) => number;
+}
+
 /** Bin widths and model steps by procedure [s]: fine after a change, as coarse as the event allows later. */
-const GRIDS: Readonly<Record<string, { width: (since: number) => number; step: (since: number) => number }>> = {
+const GRIDS: Readonly<Record<string, Grid>> = {
   'vacuum-draw': {
     width: (s) => (s < 1.5 ? 0.3 : s < 4 ? 0.5 : 1),
     step: (s) => (s < 0.6 ? 0.1 : s < 2 ? 0.2 : s < 15 ? 0.5 : 1),
@@ -54,7 +59,19 @@ const GRIDS: Readonly<Record<string, { width: (since: number) => number; step: (
   'purge-drive': { width: () => 1, step: () => 1 },
   refuelling: { width: (s) => (s < 6 ? 0.3 : 1), step: (s) => (s < 1 ? 0.1 : s < 6 ? 0.2 : 0.5) },
 };
-const OTHER_GRID = { width: () => 1, step: () => 0.5 };
+const OTHER_GRID: Grid = { width: () => 1, step: () => 0.5 };
+export const gridOf = (procedure: ProcedureKind | 'unknown'): Grid => GRIDS[procedure] ?? OTHER_GRID;
+
+/** What is known of a recording before the model's steps are laid out. */
+export interface Gathered {
+  readonly character: SensorCharacter;
+  readonly clip: { readonly low: number; readonly high: number };
+  readonly changes: readonly CommandChange[];
+  readonly observations: Observations;
+  readonly conditions: Conditions;
+  readonly filling?: FillingPlan;
+  readonly freezeOnsetS?: number;
+}
 
 export function prepare(
   car: Car,
@@ -72,10 +89,29 @@ export function prepare(
   const fillings = procedure === 'refuelling' ? phases.filter((f) => f.kind === 'filling') : [];
   const filling = fillings.length > 0 ? fillingPlan(recording, fillings, fuelAt(car, recording)) : undefined;
   const changes = [...commandChanges(recording), ...(filling?.changes ?? [])].sort((a, b) => a.timeS - b.timeS);
-  const grid = GRIDS[procedure] ?? OTHER_GRID;
   const events = changes.map((c) => c.timeS);
-  const observations = observe(recording, phases, events, character, grid.width);
+  const observations = observe(recording, phases, events, character, gridOf(procedure).width);
   const conditions = findConditions(car, recording);
+  return layOut(recording, procedure, phases, gridOf(procedure).step, {
+    character,
+    clip,
+    changes,
+    observations,
+    conditions,
+    ...(filling && { filling }),
+    ...(freezeOnsetS !== undefined && { freezeOnsetS }),
+  });
+}
+
+/** Lays the model's steps over what was gathered of a recording, none longer than `longestStepS` of the time since a change. */
+export function layOut(
+  recording: Recording,
+  procedure: ProcedureKind | 'unknown',
+  phases: readonly Phase[],
+  longestStepS: (sinceS: number) => number,
+  gathered: Gathered,
+): Prepared {
+  const { clip, changes, observations, conditions, filling } = gathered;
   const movable = procedure === 'purge-drive' ? [] : movableChanges(changes);
   const draw = phases.find((f) => f.kind === 'draw');
   const warmKnots = procedure === 'engine-off' ? 4 : procedure === 'purge-drive' ? 3 : 1;
@@ -90,7 +126,7 @@ export function prepare(
     observationTimesS: observations.timeS,
     changes,
     movable,
-    longestStepS: grid.step,
+    longestStepS,
     warmKnots,
     ...(shape.hasDraw && draw && { draw: { fromS: draw.fromS, toS: draw.toS } }),
     ambientAbsPa: conditions.ambientAbsPa,
@@ -105,7 +141,7 @@ export function prepare(
     recording,
     procedure,
     phases,
-    character,
+    character: gathered.character,
     observations,
     drive,
     conditions,
@@ -113,7 +149,7 @@ export function prepare(
     base: baseQuantities(shape),
     clip,
     ...(filling && { filling }),
-    ...(freezeOnsetS !== undefined && { freezeOnsetS }),
+    ...(gathered.freezeOnsetS !== undefined && { freezeOnsetS: gathered.freezeOnsetS }),
   };
 }
 
@@ -136,7 +172,7 @@ function movableChanges(changes: readonly CommandChange[]): CommandChange[] {
 }
 
 /** Where the readings themselves stop beyond the nominal range, that is the rail. */
-function measuredClip(p: Float64Array, rails: { low: number; high: number }, stepPa: number) {
+export function measuredClip(p: Float64Array, rails: { low: number; high: number }, stepPa: number) {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
   for (const x of p) {

@@ -1,9 +1,9 @@
 /** Readings that stop moving half-way and stay so: a sensor that froze during the recording. */
 
 /** Frozen readings move by less than this beyond one step [Pa]; for so many samples and so large a share. Judgement. */
-const STILL_PA = 0.5;
-const FROZEN_SHARE = 0.3;
-const FEWEST_FROZEN = 40;
+export const STILL_PA = 0.5;
+export const FROZEN_SHARE = 0.3;
+export const FEWEST_FROZEN = 40;
 
 /**
  * Time from which the readings stand still to the end though they moved before [s]; undefined if they don't.
