@@ -87,9 +87,9 @@ export const PUMP_CAUSE_CATALOGUE: readonly SingleRunCause<PumpCauseId>[] = [
   },
   {
     id: 'purge_stuck_open',
-    // stuck half-way it hardly answers the command
-    changes: { purgeEnd: hole(2, 0.45), purge: { centre: 5e-7, sd: 1.5 } },
-    starts: { purgeEnd: [-0.8, 0.8] },
+    sharesFitOf: 'purge end',
+    changes: { purgeEnd: hole(2, 0.45) },
+    starts: {},
     key: 'purgeEnd',
     hole: 'purgeEnd',
     places: ['purge valve'],

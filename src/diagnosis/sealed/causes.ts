@@ -64,7 +64,7 @@ export const SEALED_CAUSE_CATALOGUE: readonly SingleRunCause<SealedCauseId>[] = 
   {
     id: 'purge_leak',
     changes: { seep: hole(0.5, 0.6) },
-    starts: { seep: [-0.5, 0.8] },
+    starts: { seep: [-0.5, 0.8, 2.2] },
     key: 'seep',
     hole: 'tankHole',
     places: ['purge valve'],
@@ -78,10 +78,10 @@ export const SEALED_CAUSE_CATALOGUE: readonly SingleRunCause<SealedCauseId>[] = 
     places: ['purge valve', 'purge line'],
   },
   {
-    // stuck half-way it hardly answers the command
     id: 'purge_stuck_open',
-    changes: { seep: hole(2, 0.45), purge: { centre: 5e-7, sd: 1.5 } },
-    starts: { seep: [0, 0.8] },
+    sharesFitOf: 'purge_leak',
+    changes: { seep: hole(2, 0.45) },
+    starts: {},
     key: 'seep',
     places: ['purge valve'],
   },

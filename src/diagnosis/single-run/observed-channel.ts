@@ -28,7 +28,7 @@ export interface SlowNoise {
 export const FIRST_SLOW_NOISE: SlowNoise = { slowPa: 4, slowS: 10 };
 
 /** A sensor stands at its rail when so large a share of its readings is its extreme to the last digit. Judgement. */
-const RAIL_SHARE = 0.05;
+const RAIL_SHARE = 0.015;
 /** A command acts within its sample gap and this much more [s]; the share of the step that is then uncertain. Judgement. */
 const ACT_S = 0.5;
 const ACT_SHARE = 0.5;

@@ -122,7 +122,10 @@ export function weighSingleRun<Id extends string>(run: SingleRun<Id>): WeighedSi
     return { cause, problem, fit, log: laplace(fit) };
   });
   const top = Math.max(...second.map((f) => f.log));
-  const fitted = second.map((f) => (f.log > top - WORTH_MARGINAL ? integrate(f) : f));
+  const sources = new Set(run.causes.map((c) => c.sharesFitOf));
+  const fitted = second.map((f) =>
+    f.log > top - WORTH_MARGINAL ? integrate(f, sources.has(f.cause.form ?? f.cause.id)) : f,
+  );
   const shared = run.causes.flatMap((cause): Fitted<Id>[] => {
     if (cause.sharesFitOf === undefined) return [];
     const source = fitted.find((f) => (f.cause.form ?? f.cause.id) === cause.sharesFitOf);
@@ -138,7 +141,8 @@ export function weighSingleRun<Id extends string>(run: SingleRun<Id>): WeighedSi
   });
 }
 
-function integrate<Id extends string>(f: Fitted<Id>): Fitted<Id> {
+/** @param always whether another cause needs the grid of the key */
+function integrate<Id extends string>(f: Fitted<Id>, always: boolean): Fitted<Id> {
   const { problem, cause } = f;
   const n = f.fit.z.length;
   const index = (name: string | undefined) => problem.priors.findIndex((p) => p.name === name);
@@ -150,7 +154,7 @@ function integrate<Id extends string>(f: Fitted<Id>): Fitted<Id> {
     if (m.best.cost < fit.cost) fit = m.best;
     return { prior: problem.priors[at]!, z: m.z, logDensity: m.logDensity };
   };
-  const loose = key >= 0 && gaussianSd(fit.hessian, n, key) >= WELL_DETERMINED;
+  const loose = key >= 0 && (always || gaussianSd(fit.hessian, n, key) >= WELL_DETERMINED);
   const keyGrid = loose || (key >= 0 && key === hole) ? gridOver(key) : undefined;
   if (keyGrid) log = logEvidenceOf(keyGrid);
   const holeGrid = hole < 0 ? undefined : hole === key ? keyGrid : gridOver(hole);
@@ -173,7 +177,7 @@ function underOtherPrior<Id extends string>(source: Fitted<Id>, cause: SingleRun
     // the density is by z, so the scale of z counts as well
     logDensity: logDensity.map((l, i) => l + 0.5 * z[i]! ** 2 - 0.5 * otherZ[i]! ** 2),
   };
-  return { ...source, cause, log: logEvidenceOf(grid), key: grid, hole: grid };
+  return { ...source, cause, log: logEvidenceOf(grid), key: grid, ...(cause.hole === cause.key && { hole: grid }) };
 }
 
 function weighedFrom<Id extends string>(
