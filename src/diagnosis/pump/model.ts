@@ -87,6 +87,8 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
   let pBefore = p;
   let vapourBefore = n * y;
   let tBefore = t;
+  let heat = 0;
+  let capacity = n * (CV_AIR + y * (CV_VAPOUR - CV_AIR));
   let lineBefore = yLine;
   let headBefore = yHead;
 
@@ -119,7 +121,9 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
     const kPurge = kAir * (q[P.purgeEndArea]! + d.duty[i]! * q[P.purgeArea]!);
     const flowNow = d.pumpOn[i] === 1 ? free * Math.exp(q[P.drift]! * d.progress[i]!) : 0;
     const kTank = Math.sqrt(2 / (R * t * (M_AIR + y * (M_VAPOUR - M_AIR))));
-    const vrt = v / (R * t);
+    // temperature at the end of the step, foreseen from the last step's heat: the pressure must be solved with it
+    const tEnd = t0 + (h * (heat + hA * (wall - t0))) / (capacity + h * hA);
+    const vrt = v / (R * tEnd);
     const kE = kA / (R * t);
     let leak = 0;
     let evap = 0;
@@ -212,9 +216,9 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
     const vapour = vapour0 + h * (evap - outMix * y);
     n = p * vrt;
     y = Math.min(0.95, Math.max(0, vapour / n));
-    const heatCapacity = n * (CV_AIR + y * (CV_VAPOUR - CV_AIR));
-    const carried = inAir * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - outMix * R * t;
-    t = t0 + (h * (carried + hA * (wall - t0))) / (heatCapacity + h * hA);
+    capacity = n * (CV_AIR + y * (CV_VAPOUR - CV_AIR));
+    heat = inAir * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - outMix * R * t;
+    t = t0 + (h * (heat + hA * (wall - t0))) / (capacity + h * hA);
     // the pressure is kept, the moles follow the temperature: what the warming adds leaves in the next step
     p = (n * R * t) / v;
 

@@ -103,6 +103,8 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
   let pcBefore = pc;
   let vapourBefore = n * y;
   let tBefore = t;
+  let heat = 0;
+  let capacity = n * (CV_AIR + y * (CV_VAPOUR - CV_AIR));
 
   for (let i = 0; i < d.steps.count; i++) {
     const dt = d.steps.dtS[i]!;
@@ -130,7 +132,9 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
     const purgeArea = q[S.seepArea]! + d.duty[i]! * q[S.purgeArea]!;
     const pm = d.manifoldAbsPa[i]!;
     const kTank = Math.sqrt(2 / (R * t * (M_AIR + y * (M_VAPOUR - M_AIR))));
-    const vrt = v / (R * t);
+    // temperature at the end of the step, foreseen from the last step's heat: the pressure must be solved with it
+    const tEnd = t0 + (h * (heat + hA * (wall - t0))) / (capacity + h * hA);
+    const vrt = v / (R * tEnd);
     const kE = kA / (R * t);
     const slow = (q[S.slowVolume]! / rta) * (dt / (slowTime + dt));
     let hole = 0;
@@ -182,9 +186,9 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
     const vapour = vapour0 + h * (evap - outMix * y);
     n = p * vrt;
     y = Math.min(0.95, Math.max(0, vapour / n));
-    const heatCapacity = n * (CV_AIR + y * (CV_VAPOUR - CV_AIR));
-    const carried = inAir * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - outMix * R * t;
-    t = t0 + (h * (carried + hA * (wall - t0))) / (heatCapacity + h * hA);
+    capacity = n * (CV_AIR + y * (CV_VAPOUR - CV_AIR));
+    heat = inAir * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - outMix * R * t;
+    t = t0 + (h * (heat + hA * (wall - t0))) / (capacity + h * hA);
     p = (n * R * t) / v;
 
     const w = dt / (LAG_S + dt);
