@@ -28,7 +28,7 @@ const LAMINAR_PA = 2;
 const LAG_S = 0.2;
 /** Share of the gas between tank and carbon that is in the line, judgement: 2 m of 10 mm bore against ports and purge line. */
 const LINE_SHARE = 0.3;
-const CONVERGED_PA = 2e-3;
+const CONVERGED_PA = 5e-4;
 const MOST_NEWTON_STEPS = 15;
 const LOWEST_PRESSURE = 1000;
 
@@ -87,8 +87,7 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
   let pBefore = p;
   let vapourBefore = n * y;
   let tBefore = t;
-  let heat = 0;
-  let capacity = n * (CV_AIR + y * (CV_VAPOUR - CV_AIR));
+  let flowBefore = 0;
   let lineBefore = yLine;
   let headBefore = yHead;
 
@@ -121,9 +120,12 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
     const kPurge = kAir * (q[P.purgeEndArea]! + d.duty[i]! * q[P.purgeArea]!);
     const flowNow = d.pumpOn[i] === 1 ? free * Math.exp(q[P.drift]! * d.progress[i]!) : 0;
     const kTank = Math.sqrt(2 / (R * t * (M_AIR + y * (M_VAPOUR - M_AIR))));
-    // temperature at the end of the step, foreseen from the last step's heat: the pressure must be solved with it
-    const tEnd = t0 + (h * (heat + hA * (wall - t0))) / (capacity + h * hA);
-    const vrt = v / (R * tEnd);
+    const capacity = n * (CV_AIR + y * (CV_VAPOUR - CV_AIR));
+    // flow out of the tank as of the last step, until the iteration has its own
+    let f = flowBefore;
+    let vrt = 0;
+    let tEnd = t;
+    let outMix = 0;
     const kE = kA / (R * t);
     let leak = 0;
     let evap = 0;
@@ -134,9 +136,16 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
       leak = flow;
       const dLeak = -slope;
       evap = kE * (psat - y * p);
+      // the pressure is solved with the temperature that these flows leave; its slope is small enough to leave out
+      const inAir = (leak > 0 ? leak : 0) + (f < 0 ? -f : 0);
+      outMix = (leak < 0 ? -leak : 0) + (f > 0 ? f : 0);
+      const heat = inAir * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - outMix * R * t;
+      tEnd = t0 + (h * (heat + hA * (wall - t0))) / (capacity + h * hA);
+      vrt = v / (R * tEnd);
       // hF: what leaves the tank towards the canister in this step [mol]
       out_ = n0 + h * (leak + evap) - p * vrt;
       const dOut = h * (dLeak - kE * y) - vrt;
+      f = out_ / h;
       orifice(kPurge, pa - p, 0.5 * (pa + p));
       purge = flow;
       const dPurge = -slope;
@@ -201,7 +210,7 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
       const x = (dir * (pa - p)) / stall;
       pm = p - dir * q[P.bed]! * flowNow * (1 - x) * (1 + bend * x);
     }
-    const f = out_ / h;
+    flowBefore = f;
     // line, then head, where a leaking or opened purge end lets air in
     const air = purge > 0 ? h * purge : 0;
     if (f > 0) {
@@ -211,16 +220,10 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
       yHead = (headMoles * head0) / (headMoles - out_ + air);
       yLine = (lineMoles * line0 - out_ * yHead) / (lineMoles - out_);
     }
-    const inAir = (leak > 0 ? leak : 0) + (f < 0 ? -f : 0);
-    const outMix = (leak < 0 ? -leak : 0) + (f > 0 ? f : 0);
     const vapour = vapour0 + h * (evap - outMix * y);
     n = p * vrt;
     y = Math.min(0.95, Math.max(0, vapour / n));
-    capacity = n * (CV_AIR + y * (CV_VAPOUR - CV_AIR));
-    heat = inAir * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - outMix * R * t;
-    t = t0 + (h * (heat + hA * (wall - t0))) / (capacity + h * hA);
-    // the pressure is kept, the moles follow the temperature: what the warming adds leaves in the next step
-    p = (n * R * t) / v;
+    t = tEnd;
 
     const w = dt / (LAG_S + dt);
     readModule += (pm - pa - readModule) * w;

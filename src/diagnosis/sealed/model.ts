@@ -22,7 +22,7 @@ const CV_AIR = 20.8;
 const CV_VAPOUR = 85;
 /** Numerical limits, outside the range of use. */
 const LAMINAR_PA = 2;
-const CONVERGED_PA = 2e-3;
+const CONVERGED_PA = 5e-4;
 const MOST_NEWTON_STEPS = 20;
 const LOWEST_PRESSURE = 1000;
 const LARGEST_CORRECTION_PA = 10e3;
@@ -103,8 +103,6 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
   let pcBefore = pc;
   let vapourBefore = n * y;
   let tBefore = t;
-  let heat = 0;
-  let capacity = n * (CV_AIR + y * (CV_VAPOUR - CV_AIR));
 
   for (let i = 0; i < d.steps.count; i++) {
     const dt = d.steps.dtS[i]!;
@@ -132,14 +130,15 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
     const purgeArea = q[S.seepArea]! + d.duty[i]! * q[S.purgeArea]!;
     const pm = d.manifoldAbsPa[i]!;
     const kTank = Math.sqrt(2 / (R * t * (M_AIR + y * (M_VAPOUR - M_AIR))));
-    // temperature at the end of the step, foreseen from the last step's heat: the pressure must be solved with it
-    const tEnd = t0 + (h * (heat + hA * (wall - t0))) / (capacity + h * hA);
-    const vrt = v / (R * tEnd);
+    const capacity = n * (CV_AIR + y * (CV_VAPOUR - CV_AIR));
     const kE = kA / (R * t);
     const slow = (q[S.slowVolume]! / rta) * (dt / (slowTime + dt));
     let hole = 0;
     let evap = 0;
     let f = 0;
+    let vrt = 0;
+    let tEnd = t;
+    let outMix = 0;
     for (let it = 0; it < MOST_NEWTON_STEPS; it++) {
       orifice(q[S.tankHole]! * (p > pa ? kTank : kAir), pa - p, 0.5 * (pa + p));
       hole = flow;
@@ -155,6 +154,12 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
       orifice(isolation * (p > pc ? kTank : kAir), p - pc, 0.5 * (p + pc));
       f = flow;
       const dF = slope;
+      // the pressure is solved with the temperature that these flows leave; its slope is small enough to leave out
+      const inAir = (hole > 0 ? hole : 0) + (f < 0 ? -f : 0);
+      outMix = (hole < 0 ? -hole : 0) + (f > 0 ? f : 0);
+      const heat = inAir * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - outMix * R * t;
+      tEnd = t0 + (h * (heat + hA * (wall - t0))) / (capacity + h * hA);
+      vrt = v / (R * tEnd);
       orifice(sideArea * kAir, pa - pc, 0.5 * (pa + pc));
       const vent = flow;
       const dVent = -slope;
@@ -181,15 +186,10 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
     if (moved > 0) yHead = (headMoles * yHead + moved * y) / (headMoles + moved);
     else yHead = (headMoles * yHead) / (headMoles - moved);
 
-    const inAir = (hole > 0 ? hole : 0) + (f < 0 ? -f : 0);
-    const outMix = (hole < 0 ? -hole : 0) + (f > 0 ? f : 0);
     const vapour = vapour0 + h * (evap - outMix * y);
     n = p * vrt;
     y = Math.min(0.95, Math.max(0, vapour / n));
-    capacity = n * (CV_AIR + y * (CV_VAPOUR - CV_AIR));
-    heat = inAir * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - outMix * R * t;
-    t = t0 + (h * (heat + hA * (wall - t0))) / (capacity + h * hA);
-    p = (n * R * t) / v;
+    t = tEnd;
 
     const w = dt / (LAG_S + dt);
     readTank += (p - pa - readTank) * w;

@@ -25,6 +25,8 @@ const ISOLATION_SHUT = hole(0.03, 0.8);
 const VENT_OPEN = hole(7, 0.35);
 const PURGE: LogNormal = { centre: 4.5e-6, sd: 0.5 };
 const SEEP = hole(0.03, 0.8);
+/** What tank walls and hoses give to pressure counts as volume, and is not known [ln]; judgement. */
+const GIVE_SD = 0.08;
 /** Carbon holds air and vapour and gives them back: gas counted as a multiple of the free volume; more of it slowly. Judgement. */
 const CANISTER_MULTIPLE: LogNormal = { centre: 2, sd: 0.5 };
 const SLOW_VOLUME: LogNormal = { centre: 5e-4, sd: 1 };
@@ -75,7 +77,7 @@ export function sealedPriors(car: Car, c: Conditions, drive: SealedDrive, firstR
     log('ventOpen', S.ventOpenArea, VENT_OPEN),
     log('purge', S.purgeArea, PURGE),
     log('seep', S.seepArea, SEEP),
-    log('volume', S.tankVolume, { centre: c.gasVolumeM3, sd: c.gasVolumeSdLn }),
+    log('volume', S.tankVolume, { centre: c.gasVolumeM3, sd: Math.hypot(c.gasVolumeSdLn, GIVE_SD) }),
     log('canister', S.canisterVolume, {
       centre: CANISTER_MULTIPLE.centre * c.canisterVolumeM3,
       sd: CANISTER_MULTIPLE.sd,
