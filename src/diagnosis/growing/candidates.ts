@@ -1,0 +1,72 @@
+/** All lines of thought about one cause: a few starts, of which the best stay. */
+import type { Cause } from '../causes/catalogue.ts';
+import { gaussianSd } from '../fit/marginal.ts';
+import type { FitProblem } from '../fit/problem.ts';
+import { profile } from './profile.ts';
+import { Track } from './track.ts';
+
+/** A start is judged after so many steps, and kept while it may still win [ln]. */
+const FAIR_STEPS = 4;
+const MAY_STILL_WIN = 2;
+const MOST_TRACKS = 4;
+/** A parameter better determined than this [z] is Gaussian enough for the evidence. */
+const WELL_DETERMINED = 0.12;
+
+export class Candidates {
+  readonly cause: Cause;
+  tracks: Track[];
+  problem: FitProblem;
+  /** What the point-by-point integral adds to the Gaussian one [ln]. */
+  private correction = 0;
+
+  constructor(cause: Cause, problem: FitProblem, starts: readonly Float64Array[]) {
+    this.cause = cause;
+    this.problem = problem;
+    this.tracks = starts.map((z) => new Track(cause, problem, z));
+  }
+
+  get best(): Track {
+    let best = this.tracks[0]!;
+    for (const t of this.tracks) if (t.cost < best.cost) best = t;
+    return best;
+  }
+  get logEvidence(): number {
+    return this.best.logEvidence + this.correction;
+  }
+
+  follow(problem: FitProblem): void {
+    this.problem = problem;
+    for (const t of this.tracks) t.follow(problem);
+  }
+
+  begin(starts: readonly Float64Array[]): void {
+    const kept = this.best;
+    this.tracks = [kept, ...starts.map((z) => new Track(this.cause, this.problem, z))].slice(0, MOST_TRACKS + 1);
+    for (const t of this.tracks) if (t !== kept) t.evaluate();
+  }
+
+  /** Drops starts that had their chance. */
+  prune(): void {
+    const best = this.best;
+    this.tracks = this.tracks.filter(
+      (t) =>
+        t === best || (t.steps < FAIR_STEPS && !t.arrived) || (t.cost < best.cost + MAY_STILL_WIN && !alike(t, best)),
+    );
+  }
+
+  /** Looks at how Gaussian the evidence is, after the best track has stepped. */
+  integrate(): void {
+    const t = this.best;
+    const key = t.problem.parameters.findIndex((p) => p.name === (this.cause.size ?? 'leak'));
+    if (!t.hessian || !t.jacobian || key < 0) return;
+    if (gaussianSd(t.hessian, t.z.length, key) < WELL_DETERMINED) this.correction = 0;
+    else {
+      const found = profile(t, key);
+      if (found) this.correction = found.logEvidence - t.logEvidence;
+    }
+  }
+}
+
+function alike(a: Track, b: Track): boolean {
+  return a.z.every((v, i) => Math.abs(v - b.z[i]!) < 0.3);
+}

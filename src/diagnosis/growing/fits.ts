@@ -1,0 +1,246 @@
+/**
+ * The fits of all causes to a growing recording, and what is done of them in one update: every cause is held against the
+ * new data, and a bounded number of steps goes to those that need one most.
+ */
+import type { Car } from '../../system/car.ts';
+import { applyCause, CATALOGUE, type Cause, formOf } from '../causes/catalogue.ts';
+import { type Parameter, parameterPosition, parameterValue } from '../fit/parameter.ts';
+import { FitProblem, type FitRecording } from '../fit/problem.ts';
+import { estimateNoise, FIRST_NOISE, type Noise, whiteningFor } from '../likelihood/noise.ts';
+import type { Prepared } from '../prepare.ts';
+import { carParameters, recordingParameters } from '../priors/nuisances.ts';
+import type { SizePosterior } from '../size.ts';
+import { Candidates } from './candidates.ts';
+import { type SizeContext, sizeOf } from './size-question.ts';
+import { carryOver, startPoints } from './start-points.ts';
+import { stepNeed } from './step-need.ts';
+import type { Track } from './track.ts';
+
+/** A cause this much worse than the best [ln] begins again from the best one's car and day. */
+const SUSPICIOUS = 3;
+/** Causes this much worse than the best [ln] are not rescued; others at most this often, contexts of the size oftener [s]. */
+const HOPELESS = 300;
+const LOST_S = 4;
+/** Parameters that are holes to ambient. */
+const HOLES = ['leak', 'ventShut'];
+/** Causes further below the best than this are not worth an integral [ln]. */
+const WORTH_INTEGRAL = 12;
+/** The noise is looked at anew this often, and first after [s]. */
+const NOISE_EVERY_S = 12;
+/** Every so many updates the cause that waited longest has its turn. */
+const TURN_EVERY = 4;
+/** A context of the size question counts this much more than its cost says: its answer is what is shown. */
+const SIZE_WEIGHT = 2;
+
+export const FITTED: readonly Cause[] = CATALOGUE.filter(
+  (c) => !c.pressureLike && c.id !== 'sensor_stuck' && c.id !== 'fill_valve_stuck_open',
+);
+
+export class Fits {
+  readonly causes = new Map<string, Candidates>();
+  readonly contexts = new Map<string, Candidates>();
+  readonly sizes = new Map<string, SizePosterior>();
+  noise: Noise = FIRST_NOISE;
+  recording: FitRecording;
+  private sound: readonly Parameter[];
+  private prepared: Prepared;
+  private readonly car: Car;
+  private readonly firstGaugePa: number;
+  private noiseS = Number.NEGATIVE_INFINITY;
+  private readonly begunAgainS = new Map<string, number>();
+  private updates = 0;
+  private runs = 0;
+
+  constructor(car: Car, prepared: Prepared, contexts: readonly SizeContext[]) {
+    this.car = car;
+    this.prepared = prepared;
+    this.firstGaugePa = prepared.observations.gaugePa[0] ?? 0;
+    this.sound = this.parameters();
+    this.recording = this.withNoise();
+    for (const cause of FITTED) this.causes.set(formOf(cause), this.begin(cause));
+    this.setContexts(contexts);
+  }
+
+  /** Takes up new data: one run of the model for every line of thought. */
+  follow(prepared: Prepared, nowS: number): void {
+    this.prepared = prepared;
+    this.sound = this.parameters();
+    this.recording = this.withNoise();
+    if (nowS - this.noiseS >= NOISE_EVERY_S) {
+      this.lookAtNoise();
+      this.noiseS = nowS;
+      this.recording = this.withNoise();
+    }
+    for (const c of this.all()) {
+      this.countRuns(c.problem);
+      c.follow(this.problemFor(c.cause));
+    }
+  }
+
+  /** Tries again other starts, from what is known of the car so far: a command has changed, or the picture has. */
+  beginAgain(): void {
+    const leader = this.leader();
+    for (const c of this.all()) {
+      const own = Object.keys(c.cause.starts).length > 0;
+      const starts = own ? startPoints(c.problem.parameters, c.cause, c.best.z, this.firstGaugePa) : [];
+      if (c.best.cost > leader.cost + SUSPICIOUS) starts.unshift(this.fromLeader(c.cause, leader));
+      c.begin(starts);
+    }
+  }
+
+  /** A poor fit that has come to rest may be a poor start: the one that waited longest begins again from the best. */
+  private lookForLost(nowS: number): void {
+    const leader = this.leader();
+    for (const c of this.all()) {
+      const form = formOf(c.cause);
+      const gap = c.best.cost - leader.cost;
+      const own = this.contexts.has(form);
+      if (gap < SUSPICIOUS || (!own && gap > HOPELESS) || !c.best.arrived || c.tracks.length > 1) continue;
+      if (nowS - (this.begunAgainS.get(form) ?? Number.NEGATIVE_INFINITY) < (own ? 1 : 4) * LOST_S) continue;
+      this.begunAgainS.set(form, nowS);
+      c.begin([this.fromLeader(c.cause, leader)]);
+      return;
+    }
+  }
+
+  /** The best explanation's car and day, with its whole hole where this cause has one. */
+  private fromLeader(cause: Cause, leader: Track): Float64Array {
+    const { parameters } = leader.problem;
+    const to = applyCause(this.sound, [cause]);
+    const z = carryOver(parameters, leader.z, to);
+    const size = cause.size ?? 'leak';
+    if (!HOLES.includes(size)) return z;
+    const area = HOLES.reduce((s, name) => {
+      const i = parameters.findIndex((p) => p.name === name);
+      return i < 0 ? s : s + parameterValue(parameters[i]!, leader.z[i]!);
+    }, 0);
+    const key = to.findIndex((p) => p.name === size);
+    z[key] = Math.max(-3, Math.min(3, parameterPosition(to[key]!, area)));
+    return z;
+  }
+
+  /** The contexts of the size question that are followed from now on. */
+  setContexts(contexts: readonly SizeContext[]): void {
+    for (const name of [...this.contexts.keys()]) {
+      if (contexts.some((c) => c.name === name)) continue;
+      this.countRuns(this.contexts.get(name)!.problem);
+      this.contexts.delete(name);
+      this.sizes.delete(name);
+    }
+    for (const { name, cause } of contexts) if (!this.contexts.has(name)) this.contexts.set(name, this.begin(cause));
+  }
+
+  /**
+   * Steps until so much is spent.
+   *
+   * @param budget steps of the model
+   * @param sinceChangeS time since the last command change [s]
+   */
+  work(budget: number, nowS: number, sinceChangeS: number): void {
+    this.updates++;
+    const limit = this.spent() + budget;
+    this.lookForLost(nowS);
+    if (this.updates % TURN_EVERY === 0) this.turn(nowS);
+    while (this.spent() < limit) {
+      const lowest = this.leader().cost;
+      let most = 0;
+      let chosen: { owner: Candidates; track: Track } | undefined;
+      for (const owner of this.all()) {
+        const context = this.contexts.has(formOf(owner.cause));
+        const weight = context ? SIZE_WEIGHT : 1;
+        for (const track of owner.tracks) {
+          const need = weight * stepNeed(track, context ? owner.best.cost : lowest, nowS, sinceChangeS);
+          if (need > most) {
+            most = need;
+            chosen = { owner, track };
+          }
+        }
+      }
+      if (!chosen) break;
+      this.step(chosen.owner, chosen.track, nowS);
+    }
+    for (const c of this.all()) c.prune();
+  }
+
+  /** Whether every line of thought that may matter has arrived. */
+  settled(): boolean {
+    const lowest = this.leader().cost;
+    return this.all().every((c) => c.best.steps > 0 && (c.best.arrived || c.best.cost > lowest + WORTH_INTEGRAL));
+  }
+
+  leader(): Track {
+    let best: Track | undefined;
+    for (const c of this.causes.values()) if (!best || c.best.cost < best.cost) best = c.best;
+    return best!;
+  }
+
+  /** Steps of the model so far. */
+  spent(): number {
+    return this.all().reduce((s, c) => s + c.problem.runs * this.prepared.drive.stepCount, this.runs);
+  }
+
+  problemFor(cause: Cause): FitProblem {
+    return new FitProblem(applyCause(this.sound, [cause]), [this.recording]);
+  }
+
+  private step(owner: Candidates, track: Track, nowS: number): void {
+    track.step(nowS);
+    if (track !== owner.best) return;
+    const form = formOf(owner.cause);
+    if (this.contexts.has(form)) {
+      const size = sizeOf(track);
+      if (size) this.sizes.set(form, size);
+    } else if (track.cost < this.leader().cost + WORTH_INTEGRAL) owner.integrate();
+  }
+
+  /** One step for the cause that has waited longest. */
+  private turn(nowS: number): void {
+    const waiting = [...this.causes.values()].sort((a, b) => a.best.steppedS - b.best.steppedS)[0];
+    if (waiting) this.step(waiting, waiting.best, nowS);
+  }
+
+  private begin(cause: Cause): Candidates {
+    const problem = this.problemFor(cause);
+    const c = new Candidates(cause, problem, startPoints(problem.parameters, cause, undefined, this.firstGaugePa));
+    for (const t of c.tracks) t.evaluate();
+    return c;
+  }
+
+  private all(): Candidates[] {
+    return [...this.causes.values(), ...this.contexts.values()];
+  }
+
+  private parameters(): Parameter[] {
+    const { conditions, shape } = this.prepared;
+    return [...carParameters(this.car, conditions), ...recordingParameters(shape, 0)];
+  }
+
+  private withNoise(): FitRecording {
+    const p = this.prepared;
+    return {
+      drive: p.drive,
+      gaugePa: p.observations.gaugePa,
+      base: p.base,
+      whitening: whiteningFor(p.observations, this.noise, p.procedure),
+    };
+  }
+
+  private lookAtNoise(): void {
+    const best = this.leader();
+    const problem = this.problemFor(best.cause);
+    if (problem.size !== best.z.length) return;
+    const o = this.prepared.observations;
+    const modelled = new Float64Array(o.timeS.length);
+    problem.model(best.z, 0, modelled);
+    this.countRuns(problem);
+    this.noise = estimateNoise(
+      o,
+      modelled.map((x, k) => o.gaugePa[k]! - x),
+      this.prepared.procedure,
+    );
+  }
+
+  private countRuns(problem: FitProblem): void {
+    this.runs += problem.runs * problem.recordings[0]!.drive.stepCount;
+  }
+}

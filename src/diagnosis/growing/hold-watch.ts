@@ -1,0 +1,125 @@
+/** Asks now and then during a hold what more of it would tell, and keeps the answer until it is asked again. */
+import type { Phase } from '../../recording/recording.ts';
+import { formOf } from '../causes/catalogue.ts';
+import type { CauseId } from '../finding.ts';
+import type { Posterior } from '../posterior.ts';
+import type { Prepared } from '../prepare.ts';
+import type { Candidates } from './candidates.ts';
+import { aheadRecording, partingAhead, sdAhead } from './expected-gain.ts';
+import type { Fits } from './fits.ts';
+import type { History } from './history.ts';
+import { type HoldingLonger, judgeHold } from './holding-longer.ts';
+import { type Coarseness, extended } from './snapshot.ts';
+
+/** How far ahead is looked, and how often [s]. */
+const AHEAD_S = 60;
+const HALF_AHEAD_S = 30;
+const LOOK_EVERY_S = 5;
+const RUNS_OF_A_LOOK = 28;
+/** The share of the log evidence that the finding believes; the same tempering as in `../posterior.ts`. */
+const TEMPER = 0.5;
+
+export interface HoldLook {
+  readonly history: History;
+  readonly prepared: Prepared;
+  readonly coarseness: Coarseness;
+  readonly fits: Fits;
+  readonly posterior: Posterior;
+  readonly exceeds: { readonly mm0_5: number | null; readonly mm1_0: number | null };
+  readonly phase: Phase;
+  readonly settled: boolean;
+}
+
+interface Pair {
+  readonly first: Candidates;
+  readonly rival: Candidates | undefined;
+}
+
+export class HoldWatch {
+  /** Steps of the model that the last look took; what the rest of the update has less. */
+  steps = 0;
+  private lookedS = Number.NEGATIVE_INFINITY;
+  private sd: HoldingLonger['sdLnDiameter'] | undefined;
+  private parting = 0;
+  private turn = 0;
+
+  reset(): void {
+    this.lookedS = Number.NEGATIVE_INFINITY;
+    this.sd = undefined;
+    this.parting = 0;
+    this.steps = 0;
+  }
+
+  /** Steps of the model that a look will take if one is due. */
+  reserve(nowS: number, prepared: Prepared): number {
+    const due = this.sd !== undefined && nowS - this.lookedS >= LOOK_EVERY_S;
+    return due ? RUNS_OF_A_LOOK * prepared.drive.stepCount : 0;
+  }
+
+  look(q: HoldLook): HoldingLonger | undefined {
+    this.steps = 0;
+    const nowS = q.history.lastS;
+    if (!this.sd || nowS - this.lookedS >= LOOK_EVERY_S) this.ask(q, nowS);
+    if (!this.sd) return undefined;
+    const { rival } = firstTwo(q.fits, q.posterior);
+    const first = topCause(q.posterior);
+    return judgeHold({
+      phase: q.phase.kind,
+      heldS: nowS - Math.max(q.phase.fromS, q.history.lastChangeS),
+      settled: q.settled,
+      sdLnDiameter: this.sd,
+      partingLnOdds: this.parting,
+      first: { id: first, probability: q.posterior.byCause.get(first)! },
+      rival: rival?.cause.id,
+      exceeds: q.exceeds,
+    });
+  }
+
+  /** The size and the causes by turns, so that no update asks both. */
+  private ask(q: HoldLook, nowS: number): void {
+    this.lookedS = nowS;
+    const size = [...q.fits.contexts.values()][0]?.best;
+    if (!size?.hessian) return;
+    const ahead = extended(q.history, q.prepared, q.coarseness, AHEAD_S);
+    const recording = aheadRecording(ahead, q.fits.noise);
+    const rows = q.prepared.observations.timeS.length;
+    const all = recording.gaugePa.length;
+    const half = rows + Math.round(((all - rows) * HALF_AHEAD_S) / AHEAD_S);
+    const bothTurns = this.turn++ % 2 === 1;
+    if (!this.sd || !bothTurns) {
+      const sd = sdAhead(size, recording, rows, [half, all]);
+      this.sd = { now: sd.now, after30S: sd.later[0]!, after60S: sd.later[1]! };
+      this.steps += sd.runs * recording.drive.stepCount;
+    } else {
+      const { first, rival } = firstTwo(q.fits, q.posterior);
+      if (rival) {
+        const found = partingAhead(first.best, rival.best, recording, rows);
+        this.parting = TEMPER * found.gain;
+        this.steps += found.runs * recording.drive.stepCount;
+      } else this.parting = 0;
+    }
+  }
+}
+
+function topCause(posterior: Posterior): CauseId {
+  let best: CauseId = 'none';
+  let most = -1;
+  for (const [id, p] of posterior.byCause) {
+    if (p > most) {
+      most = p;
+      best = id;
+    }
+  }
+  return best;
+}
+
+/** The first cause, and the most probable other one that has a fit of its own. */
+function firstTwo(fits: Fits, posterior: Posterior): Pair {
+  const owners = posterior.singles.flatMap((s) => {
+    const cause = s.weighed.causes[0]!;
+    const owner = fits.causes.get(cause.pressureLike ?? formOf(cause));
+    return owner ? [owner] : [];
+  });
+  const first = owners[0] ?? [...fits.causes.values()][0]!;
+  return { first, rival: owners.find((o) => o !== first && o.cause.id !== first.cause.id) };
+}

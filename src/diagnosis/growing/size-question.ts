@@ -1,0 +1,82 @@
+/**
+ * The size question, asked as for a whole recording: how large is the hole to ambient, under a prior that leans neither
+ * to tight nor to leaking, whatever else is wrong with the car. See `../size-contexts.ts`.
+ */
+import { diameterFromEffectiveArea } from '../../physics/equivalent-diameter.ts';
+import type { Cause } from '../causes/catalogue.ts';
+import type { CauseId } from '../finding.ts';
+import { gaussianSd } from '../fit/marginal.ts';
+import type { Posterior } from '../posterior.ts';
+import { holePrior } from '../priors/nuisances.ts';
+import type { SizePosterior } from '../size.ts';
+import { gaussianProfile, profile } from './profile.ts';
+import type { Track } from './track.ts';
+
+/** Half a millimetre within a factor of about three either way. Judgement. */
+const NEUTRAL = holePrior(0.5, 1);
+const FORM = 'size';
+/** Causes that are themselves statements about the hole, or say nothing of the gas, share one context. */
+const HOLE_CAUSES: readonly CauseId[] = [
+  'none',
+  'leak',
+  'gross_leak',
+  'vent_leak',
+  'sensor_noisy',
+  'canister_saturated',
+  'sensor_stuck',
+];
+/** Contexts followed at once, and the probability from which one counts. */
+const MOST_CONTEXTS = 2;
+const NEGLIGIBLE = 0.05;
+/** A hole better determined than this [z] has a Gaussian size. */
+const WELL_DETERMINED = 0.1;
+
+export interface SizeContext {
+  readonly name: string;
+  readonly cause: Cause;
+  readonly weight: number;
+}
+
+const contextName = (id: CauseId) => (HOLE_CAUSES.includes(id) ? FORM : `${FORM} with ${id}`);
+
+/** What else may be wrong, most probable first; the context without another fault is always there. */
+export function contextsOf(posterior: Posterior | undefined): SizeContext[] {
+  const found = new Map<string, { cause: Cause; weight: number }>();
+  found.set(FORM, { cause: contextCause(FORM, undefined), weight: posterior ? 0 : 1 });
+  for (const s of posterior?.singles ?? []) {
+    const cause = s.weighed.causes[0]!;
+    const name = contextName(cause.id);
+    const known = found.get(name);
+    if (known) known.weight += s.probability;
+    else found.set(name, { cause: contextCause(name, cause), weight: s.probability });
+  }
+  const [plain, ...others] = [...found].map(([name, c]) => ({ name, ...c }));
+  others.sort((a, b) => b.weight - a.weight);
+  return [plain!, ...others.filter((c) => c.weight >= NEGLIGIBLE).slice(0, MOST_CONTEXTS - 1)];
+}
+
+function contextCause(name: string, other: Cause | undefined): Cause {
+  return {
+    id: other?.id ?? 'leak',
+    form: name,
+    size: 'leak',
+    changes: { ...other?.changes, leak: NEUTRAL },
+    starts: { leak: [-1, 0.6] },
+    places: [],
+  };
+}
+
+/** Posterior of ln diameter from a track that was just stepped, with the runs it took. */
+export function sizeOf(track: Track): SizePosterior | undefined {
+  const key = track.problem.parameters.findIndex((p) => p.name === 'leak');
+  const p = track.problem.parameters[key];
+  if (!p || !track.hessian) return undefined;
+  const sd = gaussianSd(track.hessian, track.z.length, key);
+  const found = sd < WELL_DETERMINED ? gaussianProfile(track.z[key]!, sd) : profile(track, key);
+  return (
+    found && {
+      lnDiameterMm: found.z.map((z) => Math.log(diameterFromEffectiveArea(p.centre * Math.exp(p.sd * z)) * 1e3)),
+      logDensity: found.logDensity,
+    }
+  );
+}
