@@ -13,7 +13,8 @@ import { type Prepared, prepare } from './prepare.ts';
 import { causePriors } from './priors/cause-priors.ts';
 import type { Complaint } from './priors/root-causes.ts';
 import { selectionFactor } from './priors/selection.ts';
-import { SizeMixture, type SizePosterior, sizeUnder } from './size.ts';
+import { SizeMixture, sizeUnder } from './size.ts';
+import { sizeContexts } from './size-contexts.ts';
 import { type Weighed, weighCauses } from './weigh-causes.ts';
 
 export interface DiagnosisInput {
@@ -33,8 +34,10 @@ export interface DiagnosisOptions {
 const COVERED: readonly (ProcedureKind | 'unknown')[] = ['vacuum-draw', 'engine-off', 'purge-drive', 'refuelling'];
 /** Procedures that size a hole. */
 const SIZING: readonly (ProcedureKind | 'unknown')[] = ['vacuum-draw', 'engine-off'];
-/** A cause below this probability does not shape the size. */
-const NEGLIGIBLE = 0.03;
+/** A cause below this probability gets no size of its own. */
+const WORTH_A_SIZE = 0.1;
+/** A pair below this probability is not listed. */
+const NEGLIGIBLE = 0.01;
 /** A finding names a fault only when its cause is at least this probable; between alike causes their sum counts. Judgement. */
 const NAMED = 0.4;
 /** Fewer readings than this tell nothing. */
@@ -82,26 +85,20 @@ export function diagnose(input: DiagnosisInput, options: DiagnosisOptions = {}):
   const rival = ranked.find((r) => r.leading.fit !== best.leading.fit) ?? best;
 
   const sizing = used.some((p) => SIZING.includes(p));
-  const sizes = new Map<Weighed['fit'], SizePosterior>();
-  const parts: { weight: number; posterior: SizePosterior }[] = [];
-  if (sizing) {
-    for (const s of [...posterior.singles, ...posterior.pairs]) {
-      if (s.probability < NEGLIGIBLE) continue;
-      const known = sizes.get(s.weighed.fit) ?? sizeUnder(s.weighed);
-      sizes.set(s.weighed.fit, known);
-      parts.push({ weight: s.probability, posterior: known });
-    }
-  }
+  const contexts = sizing ? sizeContexts(weighing, posterior) : [];
   report(0.95, 'sizing the hole');
-  const mixture = sizing ? new SizeMixture(parts) : undefined;
+  const mixture = contexts.length > 0 ? new SizeMixture(contexts) : undefined;
   const highest = Math.max(...weighing.weighed.map((w) => w.logEvidence));
   const causes: CauseProbability[] = ranked.map((r) => {
-    const size = sizes.get(r.leading.fit);
+    const size =
+      sizing && hasHole(r.id) && r.probability >= WORTH_A_SIZE
+        ? sizeUnder(r.leading.problem, r.leading.fit, r.leading.sizeIndex)
+        : undefined;
     return {
       id: r.id,
       probability: r.probability,
       places: placesFor(r.forms),
-      ...(size && hasHole(r.id) && { diameterMm: new SizeMixture([{ weight: 1, posterior: size }]).interval() }),
+      ...(size && { diameterMm: new SizeMixture([{ weight: 1, posterior: size }]).interval() }),
       relativeLogEvidence: r.leading.logEvidence - highest,
       byPhase: evidenceByPhase(r.leading, r === best ? rival.leading : best.leading, prepared, indices),
     };

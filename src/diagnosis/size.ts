@@ -4,8 +4,9 @@
  */
 import { diameterFromEffectiveArea } from '../physics/equivalent-diameter.ts';
 import type { Interval } from './finding.ts';
+import type { Fit } from './fit/levenberg-marquardt.ts';
 import { marginalise } from './fit/marginal.ts';
-import type { Weighed } from './weigh-causes.ts';
+import type { FitProblem } from './fit/problem.ts';
 
 /** A density over ln diameter [mm] as points with log density, and its weight in the mixture. */
 export interface SizePosterior {
@@ -15,10 +16,16 @@ export interface SizePosterior {
 
 const FINE = { spacing: 0.5, widest: 0.5, depth: 6, iterations: 3, reach: 4 };
 
-/** Posterior of ln diameter under one cause. */
-export function sizeUnder(weighed: Weighed): SizePosterior {
-  const p = weighed.problem.parameters[weighed.sizeIndex]!;
-  const m = marginalise(weighed.problem, weighed.fit, weighed.sizeIndex, FINE);
+/**
+ * Posterior of ln diameter.
+ *
+ * @param problem a fit's problem
+ * @param fit its best point
+ * @param key index of the parameter that is the hole's area
+ */
+export function sizeUnder(problem: FitProblem, fit: Fit, key: number): SizePosterior {
+  const p = problem.parameters[key]!;
+  const m = marginalise(problem, fit, key, FINE);
   return {
     lnDiameterMm: m.z.map((z) => Math.log(diameterFromEffectiveArea(p.centre * Math.exp(p.sd * z)) * 1e3)),
     logDensity: m.logDensity,

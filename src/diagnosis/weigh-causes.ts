@@ -241,7 +241,11 @@ function weighPairs(
         const i = problem.parameters.findIndex((p) => p.name === changed);
         if (i >= 0) start[i] = 0;
       }
-      const fit = levenbergMarquardt(problem, start, { ...PAIR_PASS, hopelessAbove: first.fit.cost - WORTH_A_PAIR, patience: 3 });
+      const fit = levenbergMarquardt(problem, start, {
+        ...PAIR_PASS,
+        hopelessAbove: first.fit.cost - WORTH_A_PAIR,
+        patience: 3,
+      });
       ran(problem.runs);
       return [weigh([own, second], { problem, fit }, laplaceLogEvidence(fit), context)];
     }),

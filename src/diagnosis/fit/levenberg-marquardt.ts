@@ -22,7 +22,7 @@ export interface LeastSquares {
 
 export interface FitSettings {
   readonly mostIterations: number;
-  /** Stop once a step promises less than this decrease of f. */
+  /** Stop once a full Gauss-Newton step promises less than this decrease of f. */
   readonly enough: number;
   /** Give up once f is still above this after `patience` iterations. */
   readonly hopelessAbove?: number;
@@ -46,8 +46,8 @@ export interface Fit {
  * A column whose squared norm is below this changes the fit by less than a tenth of its prior's standard deviation and
  * the evidence by less than 0.005; it is worked out anew only now and then.
  */
-const QUIET_NORM = 0.01;
-const REFRESH_EVERY = 5;
+const QUIET_NORM = 0.003;
+const REFRESH_EVERY = 4;
 
 /** Longest step in any parameter, in prior standard deviations. */
 const LONGEST_STEP = 2;
@@ -76,13 +76,30 @@ export function levenbergMarquardt(problem: LeastSquares, start: ArrayLike<numbe
   let iterations = 0;
   let gaveUp = false;
   const quiet = new Uint8Array(n);
-  while (true) {
-    const refresh = iterations % REFRESH_EVERY === 0;
-    problem.jacobian(z, jac, refresh ? undefined : quiet);
-    if (refresh) markQuiet(jac, m, n, quiet);
+  /** Normal equations at z; returns what a full Gauss-Newton step promises to gain. */
+  const linearise = (): number => {
     normalEquations(jac, r, z, m, n, hessian, gradient);
     if (settings.hold !== undefined) holdParameter(hessian, gradient, n, settings.hold);
-    if (iterations >= settings.mostIterations) break;
+    a.set(hessian);
+    if (!choleskyFactor(a, n)) return Number.POSITIVE_INFINITY;
+    step.set(gradient);
+    choleskySolve(a, n, step);
+    let s = 0;
+    for (let i = 0; i < n; i++) s += gradient[i]! * step[i]!;
+    return 0.5 * s;
+  };
+  while (true) {
+    let refresh = iterations % REFRESH_EVERY === 0;
+    problem.jacobian(z, jac, refresh ? undefined : quiet);
+    let decrement = linearise();
+    if (decrement < settings.enough && !refresh) {
+      // nothing left to gain, unless a column that was quiet has come to life
+      refresh = true;
+      problem.jacobian(z, jac);
+      decrement = linearise();
+    }
+    if (refresh) markQuiet(jac, m, n, quiet);
+    if (iterations >= settings.mostIterations || decrement < settings.enough) break;
     if (
       settings.hopelessAbove !== undefined &&
       iterations >= (settings.patience ?? 4) &&
@@ -119,10 +136,10 @@ export function levenbergMarquardt(problem: LeastSquares, start: ArrayLike<numbe
         [r, rTrial] = [rTrial, r];
         cost = c;
         lambda = gained > 0.5 * promised ? Math.max(lambda / 8, 1e-7) : lambda;
-        improved = gained > settings.enough;
+        improved = true;
         break;
       }
-      if (promised < settings.enough) break;
+      if (promised < 0.1 * settings.enough) break;
       lambda = Math.max(lambda * 6, 1e-4);
     }
     if (!improved) {

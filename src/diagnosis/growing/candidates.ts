@@ -45,13 +45,21 @@ export class Candidates {
     for (const t of this.tracks) if (t !== kept) t.evaluate();
   }
 
-  /** Drops starts that had their chance. */
+  /** Drops starts that had their chance; of those the best stays, and the next if it may still win elsewhere. */
   prune(): void {
     const best = this.best;
-    this.tracks = this.tracks.filter(
-      (t) =>
-        t === best || (t.steps < FAIR_STEPS && !t.arrived) || (t.cost < best.cost + MAY_STILL_WIN && !alike(t, best)),
-    );
+    const fair = this.tracks.filter((t) => t !== best && (t.steps >= FAIR_STEPS || t.arrived));
+    let next: Track | undefined;
+    for (const t of fair) {
+      const may = t.cost < best.cost + MAY_STILL_WIN && !alike(t, best);
+      if (may && (!next || t.cost < next.cost)) next = t;
+    }
+    this.tracks = this.tracks.filter((t) => t === best || t === next || !fair.includes(t));
+  }
+
+  /** Whether every start has had its chance. */
+  get tried(): boolean {
+    return this.tracks.every((t) => t.steps >= FAIR_STEPS || t.arrived);
   }
 
   /** Looks at how Gaussian the evidence is, after the best track has stepped. */

@@ -18,13 +18,15 @@ import type { Track } from './track.ts';
 
 /** A cause this much worse than the best [ln] begins again from the best one's car and day. */
 const SUSPICIOUS = 3;
-/** Causes this much worse than the best [ln] are not rescued; others at most this often, contexts of the size oftener [s]. */
+/** Causes this much worse than the best [ln] are not rescued; others at most this often, contexts of the size twice as often [s]. */
 const HOPELESS = 300;
 const LOST_S = 4;
 /** Parameters that are holes to ambient. */
 const HOLES = ['leak', 'ventShut'];
 /** Causes further below the best than this are not worth an integral [ln]. */
 const WORTH_INTEGRAL = 12;
+/** A cause this much worse than the best [ln] need not have arrived for the finding to have settled. */
+const OUT_OF_SIGHT = 120;
 /** The noise is looked at anew this often, and first after [s]. */
 const NOISE_EVERY_S = 12;
 /** Every so many updates the cause that waited longest has its turn. */
@@ -95,8 +97,8 @@ export class Fits {
       const form = formOf(c.cause);
       const gap = c.best.cost - leader.cost;
       const own = this.contexts.has(form);
-      if (gap < SUSPICIOUS || (!own && gap > HOPELESS) || !c.best.arrived || c.tracks.length > 1) continue;
-      if (nowS - (this.begunAgainS.get(form) ?? Number.NEGATIVE_INFINITY) < (own ? 1 : 4) * LOST_S) continue;
+      if (gap < SUSPICIOUS || (!own && gap > HOPELESS) || !c.best.arrived || !c.tried) continue;
+      if (nowS - (this.begunAgainS.get(form) ?? Number.NEGATIVE_INFINITY) < (own ? 1 : 2) * LOST_S) continue;
       this.begunAgainS.set(form, nowS);
       c.begin([this.fromLeader(c.cause, leader)]);
       return;
@@ -165,7 +167,7 @@ export class Fits {
   /** Whether every line of thought that may matter has arrived. */
   settled(): boolean {
     const lowest = this.leader().cost;
-    return this.all().every((c) => c.best.steps > 0 && (c.best.arrived || c.best.cost > lowest + WORTH_INTEGRAL));
+    return this.all().every((c) => c.best.steps > 0 && (c.best.arrived || c.best.cost > lowest + OUT_OF_SIGHT));
   }
 
   leader(): Track {

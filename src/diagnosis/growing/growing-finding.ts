@@ -70,7 +70,7 @@ const LEAST_BETWEEN_S = { 'purge-drive': 30, other: 1 } as const;
 /** Fewer readings than this tell nothing. */
 const FEWEST_READINGS = 20;
 /** Rounds of steps that `finish` may take until all has settled. */
-const MOST_FINISHING = 12;
+const MOST_FINISHING = 20;
 
 export class GrowingFinding {
   private readonly car: Car;

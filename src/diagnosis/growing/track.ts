@@ -11,6 +11,9 @@ import type { FitProblem } from '../fit/problem.ts';
 /** A step that lowers f by less than this has arrived. */
 const ENOUGH = 0.05;
 const MOST_TRIALS = 3;
+/** Damping from which on a small step does not mean that the fit has arrived, and the most a step begins with. */
+const HEAVY = 0.1;
+const HEAVIEST = 3;
 /** Longest step in any parameter, in prior standard deviations. */
 const LONGEST_STEP = 2;
 /** Columns whose squared norm is below this are worked out anew only every few steps. */
@@ -88,6 +91,7 @@ export class Track {
     const m = this.problem.rows;
     const gradient = gradientOf(jacobian, this.residuals, this.z);
     const a = new Float64Array(n * n);
+    this.lambda = Math.min(this.lambda, HEAVIEST);
     const trialResiduals = new Float64Array(m);
     for (let tries = 0; tries < MOST_TRIALS; tries++) {
       a.set(hessian);
@@ -111,10 +115,11 @@ export class Track {
         this.z = trial;
         this.residuals = trialResiduals;
         this.cost = cost;
-        if (gained > 0.5 * promised) this.lambda = Math.max(this.lambda / 8, 1e-7);
-        return gained;
+        this.lambda = Math.max(this.lambda / (gained > 0.5 * promised ? 8 : 2), 1e-7);
+        return this.lambda > HEAVY ? Math.max(gained, ENOUGH) : gained;
       }
-      if (promised < ENOUGH) return 0;
+      // small promises under heavy damping say nothing
+      if (promised < ENOUGH) return this.lambda > HEAVY ? ENOUGH : 0;
       this.lambda = Math.max(6 * this.lambda, 1e-4);
     }
     // still promising, but the damping has to grow first

@@ -40,6 +40,11 @@ export const VAPOUR_SHARE = {
 } as const;
 /** Share of the tank's vapour that slips past the carbon to the purge line: both ports sit at one end. Judgement. */
 const SLIP = [0.15, 0.6];
+/** The loop follows within seconds, and what it still carries after a change fades over some more [s]. Judgement. */
+const LOOP_LAG_S = 3;
+const AFTER_EFFECT_S = 20;
+/** Degrees of freedom of the residuals' Student t: gear changes and tip-ins are not noise of the model. */
+const TAIL = 5;
 /** How far the effect as a whole may be off, one sigma of its size [-]. Judgement. */
 const EFFECT_ERROR = 0.5;
 /** The carbon clears as it is purged: vapour share at the end of the recording over that at its start, ln. Judgement. */
@@ -126,6 +131,8 @@ export function trimLogEvidence(
   const wander = new Float64Array(n);
   const left = new Float64Array(n);
   const white = new Float64Array(n);
+  const follow = t.map((x, i) => (i === 0 ? 1 : 1 - Math.exp(-(x - t[i - 1]!) / LOOP_LAG_S)));
+  const fade = t.map((x, i) => (i === 0 ? 1 : Math.exp(-(x - t[i - 1]!) / AFTER_EFFECT_S)));
   // share of the recording's purge volume that has passed
   const done = new Float64Array(n);
   let passed = 0;
@@ -140,6 +147,8 @@ export function trimLogEvidence(
     const z = Math.log(c0 / share.centre) / share.sd;
     const prior = -0.5 * z * z - Math.log(share.sd);
     for (const [slip, clearing] of SLIP.flatMap((a) => CLEARING.map((b) => [a, b] as const))) {
+      let lagged = 0;
+      let envelope = 0;
       for (let i = 0; i < n; i++) {
         const k = used[i]!;
         const c = clearing === 0 ? c0 : c0 * Math.exp(clearing * (done[i]! - 0.5));
@@ -147,22 +156,27 @@ export function trimLogEvidence(
         const straight = Math.min(flows.vapourFromTank[k]!, Math.max(0, purge));
         const vapour = Math.max(0, c * (purge - straight)) + slip * straight;
         const raw = (purge - vapour - VAPOUR_OVER_AIR * vapour) / data.airMolPerS[k]!;
-        const effect = raw < -TRIM_LIMIT ? -TRIM_LIMIT : raw > TRIM_LIMIT ? TRIM_LIMIT : raw;
-        left[i] = data.trim[k]! - effect;
-        wander[i] = Math.hypot(WANDER_SD, EFFECT_ERROR * effect);
+        const effect = raw < -TRIM_LIMIT ? -TRIM_LIMIT : Math.min(raw, TRIM_LIMIT);
+        lagged = i === 0 ? effect : lagged + (effect - lagged) * follow[i]!;
+        const size = lagged < 0 ? -lagged : lagged;
+        envelope *= fade[i]!;
+        if (size > envelope) envelope = size;
+        left[i] = data.trim[k]! - lagged;
+        wander[i] = Math.hypot(WANDER_SD, EFFECT_ERROR * envelope);
       }
       const w = new Whitening(t, noise, wander, times, never);
       w.apply(one, ones, 0);
       w.apply(left, white, 0);
-      let rr = 0;
       let r1 = 0;
       let oneOne = 1 / BIAS_SD ** 2;
       for (let i = 0; i < n; i++) {
-        rr += white[i]! * white[i]!;
         r1 += white[i]! * ones[i]!;
         oneOne += ones[i]! * ones[i]!;
       }
-      logs.push(-0.5 * (rr - (r1 * r1) / oneOne) - 0.5 * w.logDeterminant - 0.5 * Math.log(oneOne) + prior);
+      const bias = r1 / oneOne;
+      let cost = 0.5 * (bias / BIAS_SD) ** 2;
+      for (let i = 0; i < n; i++) cost += 0.5 * (TAIL + 1) * Math.log1p((white[i]! - bias * ones[i]!) ** 2 / TAIL);
+      logs.push(-cost - 0.5 * w.logDeterminant - 0.5 * Math.log(oneOne) + prior);
     }
   }
   const top = Math.max(...logs);

@@ -2,7 +2,7 @@
  * Whitening under white noise plus a slow Ornstein-Uhlenbeck error (slosh, what the model leaves out).
  *
  * The error at observation k is e_k + s_k with e_k ~ N(0, v_k) and s a stationary process of standard
- * deviation `slowPa` and correlation time `slowS`. The Kalman filter of s gives innovations that are
+ * deviation `slowPa` and correlation time `slowS`; where `slowPa` varies, s is that size times a process of unit size. The Kalman filter of s gives innovations that are
  * independent; the gains do not depend on the data, so they are made once and serve residuals and the
  * columns of the Jacobian alike.
  * Source: Rasmussen and Williams, Gaussian Processes for Machine Learning, 2006, appendix B.2 (OU process);
@@ -36,9 +36,12 @@ export class Whitening {
     let p = 0;
     let logDet = 0;
     for (let k = 0; k < n; k++) {
-      const stationary = slowPa[k]! * slowPa[k]!;
-      const f = k === 0 || fresh[k] === 1 ? 0 : Math.exp(-(timeS[k]! - timeS[k - 1]!) / slowS[k]!);
-      p = f * f * p + (1 - f * f) * stationary;
+      const size = slowPa[k]!;
+      const before = k === 0 ? 0 : slowPa[k - 1]!;
+      const kept = before === 0 || fresh[k] === 1 ? 0 : Math.exp(-(timeS[k]! - timeS[k - 1]!) / slowS[k]!);
+      // the error keeps its share of its own size where that changes
+      const f = kept === 0 ? 0 : kept * (size / before);
+      p = f * f * p + (1 - kept * kept) * size * size;
       const s = p + variance[k]!;
       this.phi[k] = f;
       this.gain[k] = p / s;

@@ -34,7 +34,7 @@ export const SOUND = {
   ventOpen: holePrior(7, 0.35),
   pipe: holePrior(6, 0.35),
   purge: { centre: 4.5e-6, sd: 0.5 } satisfies LogPrior,
-  seep: holePrior(0.05, 0.8),
+  seep: holePrior(0.03, 0.7),
   /** What the fill-limit valve leaves open when the tank is full: the small grade vents. */
   fullPipe: holePrior(2.5, 0.7),
 } as const;

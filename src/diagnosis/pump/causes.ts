@@ -1,6 +1,6 @@
 /** The causes that a pump run can show, each as changed priors of a few quantities. */
 import type { SingleRunCause } from '../single-run/prior.ts';
-import { hole } from './priors.ts';
+import { hole, TIGHT_MM } from './priors.ts';
 import { P } from './quantities.ts';
 
 export const PUMP_CAUSES = [
@@ -30,6 +30,8 @@ export const PUMP_ALIKE: readonly (readonly PumpCauseId[])[] = [
   ['gross_leak', 'purge_stuck_open'],
 ];
 
+/** A hole elsewhere is the only one: two that share a flow could not be told apart. */
+const NO_HOLE_IN_TANK = [[P.leakArea, hole(TIGHT_MM, 0).centre]] as const;
 const SHUT = { centre: 1e-12, sd: 0.05 };
 /** Sizes are medians of equivalent diameters with the spread of their logarithm: judgement from common practice. */
 export const PUMP_CAUSE_CATALOGUE: readonly SingleRunCause<PumpCauseId>[] = [
@@ -45,7 +47,9 @@ export const PUMP_CAUSE_CATALOGUE: readonly SingleRunCause<PumpCauseId>[] = [
   {
     id: 'leak',
     form: 'purge end',
-    changes: { purgeEnd: hole(0.7, 0.65) },
+    changes: {},
+    adds: [{ name: 'purgeEnd', slot: P.purgeEndArea, kind: 'log', ...hole(0.7, 0.65) }],
+    states: NO_HOLE_IN_TANK,
     starts: { purgeEnd: [-1, 0.5] },
     key: 'purgeEnd',
     hole: 'purgeEnd',
@@ -54,7 +58,9 @@ export const PUMP_CAUSE_CATALOGUE: readonly SingleRunCause<PumpCauseId>[] = [
   {
     id: 'leak',
     form: 'vent end',
-    changes: { ventEnd: hole(0.7, 0.65) },
+    changes: {},
+    adds: [{ name: 'ventEnd', slot: P.ventEndArea, kind: 'log', ...hole(0.7, 0.65) }],
+    states: NO_HOLE_IN_TANK,
     starts: { ventEnd: [-1, 0.5] },
     key: 'ventEnd',
     hole: 'ventEnd',

@@ -28,7 +28,7 @@ const LAMINAR_PA = 2;
 const LAG_S = 0.2;
 /** Share of the gas between tank and carbon that is in the line, judgement: 2 m of 10 mm bore against ports and purge line. */
 const LINE_SHARE = 0.3;
-const CONVERGED_PA = 5e-4;
+const CONVERGED_PA = 1e-4;
 const MOST_NEWTON_STEPS = 15;
 const LOWEST_PRESSURE = 1000;
 

@@ -18,7 +18,8 @@ export const hole = (diameterMm: number, sdLn: number): LogNormal => ({
 
 /** Sound holes and passages, as in the vacuum draw: judgement and common practice, no source. */
 const LEAK = hole(0.06, 0.7);
-const SIDE = hole(0.03, 0.8);
+/** What a part that is tight still passes, as an equivalent diameter [mm], judgement. */
+export const TIGHT_MM = 0.02;
 const VENT_OPEN = hole(7, 0.35);
 const PURGE: LogNormal = { centre: 4.5e-6, sd: 0.5 };
 /** Reference orifice 0.5 mm (0.020 in); drilled to 1 to 2 %. From memory. */
@@ -54,10 +55,12 @@ const BED: LogNormal = { centre: 6e5, sd: 0.7 };
 const OFFSET_LIMIT_PA = 60;
 const GAIN_LIMIT = 0.02;
 
-/** Quantities that no prior sets: a valve that turns, a pump at full strength. */
+/** Quantities that no prior sets: a valve that turns, a pump at full strength, tight ends. */
 export function pumpBase(): Float64Array {
   const q = new Float64Array(PUMP_QUANTITIES);
   q[P.strength] = 1;
+  q[P.purgeEndArea] = hole(TIGHT_MM, 0).centre;
+  q[P.ventEndArea] = hole(TIGHT_MM, 0).centre;
   return q;
 }
 
@@ -77,8 +80,6 @@ export function pumpPriors(car: Car, c: Conditions): Prior[] {
     log('leak', P.leakArea, LEAK),
     log('purge', P.purgeArea, PURGE),
     log('ventOpen', P.ventOpenArea, VENT_OPEN),
-    log('purgeEnd', P.purgeEndArea, SIDE),
-    log('ventEnd', P.ventEndArea, SIDE),
     log('orifice', P.orificeArea, ORIFICE),
     log('freeFlow', P.freeFlow, FREE_FLOW),
     log('stall', P.stall, STALL),

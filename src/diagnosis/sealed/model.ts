@@ -22,7 +22,7 @@ const CV_AIR = 20.8;
 const CV_VAPOUR = 85;
 /** Numerical limits, outside the range of use. */
 const LAMINAR_PA = 2;
-const CONVERGED_PA = 5e-4;
+const CONVERGED_PA = 1e-4;
 const MOST_NEWTON_STEPS = 20;
 const LOWEST_PRESSURE = 1000;
 const LARGEST_CORRECTION_PA = 10e3;

@@ -7,8 +7,8 @@ import { type Prior, setQuantities } from './prior.ts';
 /** A reduced model: from quantities to the readings of each channel at its observations [Pa gauge]. */
 export type ReducedModel = (quantities: Float64Array, readings: readonly Float64Array[]) => void;
 
-/** Step of the forward differences in units of the prior's standard deviation. */
-const DIFFERENCE = 2e-3;
+/** Step of the forward differences [prior standard deviations]: wide against what the models leave unsolved, some 0.1 mPa. */
+const DIFFERENCE = 0.02;
 
 export class SingleRunProblem implements LeastSquares {
   readonly size: number;

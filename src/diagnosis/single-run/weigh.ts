@@ -49,14 +49,17 @@ export interface SingleRun<Id extends string> {
   readonly beside?: (id: Id, quantities: Float64Array) => number;
 }
 
-const FIRST_PASS = { mostIterations: 8, enough: 0.5 };
-const SECOND_PASS = { mostIterations: 20, enough: 0.03 };
+const FIRST_PASS = { mostIterations: 6, enough: 1 };
+const LEADER_PASS = { mostIterations: 20, enough: 0.05 };
+const SECOND_PASS = { mostIterations: 12, enough: 0.05 };
 /** A fit this many times worse than the best, and this much, is not refined. */
 const HOPELESS_TIMES = 6;
 const HOPELESS = 150;
 /** Causes further below the best than this [ln] are not worth an integral. */
 const WORTH_MARGINAL = 9;
-const MARGINAL = { spacing: 0.8, widest: 0.6, depth: 6, iterations: 4, reach: 4 };
+const MARGINAL = { spacing: 1, widest: 0.7, depth: 4.5, iterations: 3, reach: 4 };
+/** Further below the best than this [ln] a hole that is not the cause's own is not sized. */
+const WORTH_SIZE = 5;
 /** A parameter better determined than this [z] is Gaussian enough for the evidence. */
 const WELL_DETERMINED = 0.12;
 
@@ -109,22 +112,31 @@ export function weighSingleRun<Id extends string>(run: SingleRun<Id>): WeighedSi
       ),
     );
     whitening = channels.map((c, i) => whitenChannel(c, noise[i]!));
-    leader = { cause, fit: levenbergMarquardt(problemFor(cause), fit.z, SECOND_PASS) };
+    leader = { cause, fit: levenbergMarquardt(problemFor(cause), fit.z, LEADER_PASS) };
     first.set(cause, leader.fit);
   }
 
+  const physicalOf = (cause: SingleRunCause<Id>, z: Float64Array) => {
+    const q = new Float64Array(run.base.length);
+    setQuantities(priorsUnder(run.sound, cause), z, baseUnder(run.base, cause), q);
+    return q;
+  };
   let lowest = leader!.fit.cost;
   const order = [...causes].sort((a, b) => first.get(a)!.cost - first.get(b)!.cost);
   const second = order.map((cause) => {
     const problem = problemFor(cause);
-    const fit = levenbergMarquardt(problem, first.get(cause)!.z, { ...SECOND_PASS, ...hopeless(lowest) });
+    // the leader's point, seen through this cause's priors, is often the better start
+    const own = first.get(cause)!.z;
+    const led = translate(physicalOf(leader!.cause, leader!.fit.z), problem.priors);
+    const start = costAt(problem, led) < costAt(problem, own) ? led : own;
+    const fit = levenbergMarquardt(problem, start, { ...SECOND_PASS, ...hopeless(lowest) });
     lowest = Math.min(lowest, fit.cost);
     return { cause, problem, fit, log: laplace(fit) };
   });
   const top = Math.max(...second.map((f) => f.log));
   const sources = new Set(run.causes.map((c) => c.sharesFitOf));
   const fitted = second.map((f) =>
-    f.log > top - WORTH_MARGINAL ? integrate(f, sources.has(f.cause.form ?? f.cause.id)) : f,
+    f.log > top - WORTH_MARGINAL ? integrate(f, sources.has(f.cause.form ?? f.cause.id), f.log > top - WORTH_SIZE) : f,
   );
   const shared = run.causes.flatMap((cause): Fitted<Id>[] => {
     if (cause.sharesFitOf === undefined) return [];
@@ -141,8 +153,11 @@ export function weighSingleRun<Id extends string>(run: SingleRun<Id>): WeighedSi
   });
 }
 
-/** @param always whether another cause needs the grid of the key */
-function integrate<Id extends string>(f: Fitted<Id>, always: boolean): Fitted<Id> {
+/**
+ * @param always whether another cause needs the grid of the key
+ * @param sized whether a hole beside the cause's own fault is worth a grid
+ */
+function integrate<Id extends string>(f: Fitted<Id>, always: boolean, sized: boolean): Fitted<Id> {
   const { problem, cause } = f;
   const n = f.fit.z.length;
   const index = (name: string | undefined) => problem.priors.findIndex((p) => p.name === name);
@@ -157,7 +172,7 @@ function integrate<Id extends string>(f: Fitted<Id>, always: boolean): Fitted<Id
   const loose = key >= 0 && (always || gaussianSd(fit.hessian, n, key) >= WELL_DETERMINED);
   const keyGrid = loose || (key >= 0 && key === hole) ? gridOver(key) : undefined;
   if (keyGrid) log = logEvidenceOf(keyGrid);
-  const holeGrid = hole < 0 ? undefined : hole === key ? keyGrid : gridOver(hole);
+  const holeGrid = hole < 0 ? undefined : hole === key ? keyGrid : sized ? gridOver(hole) : undefined;
   return { cause, problem, fit, log, ...(keyGrid && { key: keyGrid }), ...(holeGrid && { hole: holeGrid }) };
 }
 
@@ -222,6 +237,27 @@ function sizeOf({ prior, z, logDensity }: Grid) {
     lnDiameterMm: z.map((x) => Math.log(diameterFromEffectiveArea(prior.centre * Math.exp(prior.sd * x)) * 1e3)),
     logDensity,
   };
+}
+
+/** Furthest that a translated start may lie from the prior [z]. */
+const MOST_TRANSLATED = 3;
+
+/** The z of given quantities under other priors. */
+function translate(quantities: Float64Array, priors: readonly Prior[]): Float64Array {
+  return Float64Array.from(priors, (p) => {
+    const x = quantities[p.slot]!;
+    const z = p.kind === 'log' ? Math.log(Math.max(x, 1e-300) / p.centre) / p.sd : (x - p.centre) / p.sd;
+    return Math.max(-MOST_TRANSLATED, Math.min(MOST_TRANSLATED, z));
+  });
+}
+
+function costAt(problem: SingleRunProblem, z: Float64Array): number {
+  const r = new Float64Array(problem.rows);
+  problem.residuals(z, r);
+  let s = 0;
+  for (const x of r) s += x * x;
+  for (const x of z) s += x * x;
+  return 0.5 * s;
 }
 
 /** Laplace approximation of ln of the integral over the parameters, whose prior is standard normal. */

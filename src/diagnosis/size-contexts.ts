@@ -1,0 +1,93 @@
+/**
+ * Fits that size the hole to ambient. The size question is asked apart from the fault question: whatever else is wrong
+ * with the car, how large a hole does the pressure speak of, under a prior that leans neither to tight nor to leaking?
+ */
+import { applyCause, type Cause } from './causes/catalogue.ts';
+import type { CauseId } from './finding.ts';
+import { levenbergMarquardt } from './fit/levenberg-marquardt.ts';
+import { type Parameter, parameterPosition, parameterValue } from './fit/parameter.ts';
+import { FitProblem } from './fit/problem.ts';
+import type { Posterior } from './posterior.ts';
+import { holePrior } from './priors/nuisances.ts';
+import { type SizePosterior, sizeUnder } from './size.ts';
+import type { Weighing } from './weigh-causes.ts';
+
+/** Half a millimetre within a factor of about three either way: from far below a limit to several millimetres. Judgement. */
+const NEUTRAL = holePrior(0.5, 1);
+/** Causes that are themselves statements about the hole share one context. */
+const HOLE_CAUSES: readonly CauseId[] = [
+  'none',
+  'leak',
+  'gross_leak',
+  'vent_leak',
+  'sensor_noisy',
+  'canister_saturated',
+  'sensor_stuck',
+];
+/** A context below this probability does not shape the size. */
+const NEGLIGIBLE = 0.03;
+const SETTINGS = { mostIterations: 20, enough: 0.05 };
+
+/** Size posteriors by what else is wrong, with the probability of each. */
+export function sizeContexts(
+  weighing: Weighing,
+  posterior: Posterior,
+): { readonly weight: number; readonly posterior: SizePosterior }[] {
+  const contexts = new Map<
+    string,
+    { weight: number; causes: readonly Cause[]; start: Float64Array; parameters: readonly Parameter[]; best: number }
+  >();
+  for (const s of [...posterior.singles, ...posterior.pairs]) {
+    const causes = s.weighed.causes.filter((c) => !HOLE_CAUSES.includes(c.id));
+    const name = causes.map((c) => c.id).join('+');
+    const known = contexts.get(name);
+    if (!known)
+      contexts.set(name, {
+        weight: s.probability,
+        causes,
+        start: s.weighed.fit.z,
+        parameters: s.weighed.problem.parameters,
+        best: s.probability,
+      });
+    else {
+      known.weight += s.probability;
+      if (s.probability > known.best && s.weighed.id !== 'sensor_stuck') {
+        known.best = s.probability;
+        known.start = s.weighed.fit.z;
+        known.parameters = s.weighed.problem.parameters;
+      }
+    }
+  }
+  const key = weighing.parameters.findIndex((p) => p.name === 'leak');
+  return [...contexts.values()]
+    .filter((c) => c.weight >= NEGLIGIBLE)
+    .map((c) => {
+      const parameters = applyCause(weighing.parameters, c.causes).map((p) =>
+        p.name === 'leak' ? { ...p, ...NEUTRAL } : p,
+      );
+      const problem = new FitProblem(parameters, weighing.recordings);
+      let fit: ReturnType<typeof levenbergMarquardt> | undefined;
+      const found = parameterPosition(parameters[key]!, parameterValue(c.parameters[key]!, c.start[key]!));
+      // from where the causes' fit ended, and afresh: the valley between leak, seep and evaporation has side pockets
+      const again = Float64Array.from(c.start);
+      again[key] = Math.max(-2.5, Math.min(2.5, found));
+      const afresh = STARTS.map((size) => {
+        const z = new Float64Array(parameters.length);
+        for (const changed of c.causes.flatMap((cause) => Object.keys(cause.changes))) {
+          parameters.forEach((p, i) => {
+            if (p.name === changed) z[i] = c.start[i]!;
+          });
+        }
+        z[key] = size;
+        return z;
+      });
+      for (const start of [again, ...afresh]) {
+        const own = levenbergMarquardt(problem, start, SETTINGS);
+        if (!fit || own.cost < fit.cost) fit = own;
+      }
+      return { weight: c.weight, posterior: sizeUnder(problem, fit!, key) };
+    });
+}
+
+/** Where the search for the size begins [z]. */
+const STARTS = [-0.8, 0.6] as const;
