@@ -1,9 +1,9 @@
 /** Fits every cause of a procedure to one run and weighs them by evidence. */
-import { diameterFromEffectiveArea } from '../../physics/equivalent-diameter.ts';
 import type { PhaseKind } from '../../recording/recording.ts';
 import { choleskyFactor, logDeterminant } from '../fit/cholesky.ts';
 import { type Fit, levenbergMarquardt } from '../fit/levenberg-marquardt.ts';
 import { gaussianSd, logIntegral, marginalise } from '../fit/marginal.ts';
+import { mixSizes, sizeOf } from './mix-sizes.ts';
 import {
   estimateSlowNoise,
   FIRST_SLOW_NOISE,
@@ -213,13 +213,13 @@ function weighedFrom<Id extends string>(
   const modelled = channels.map((c) => new Float64Array(c.observations.timeS.length));
   best.f.problem.readings(best.f.fit.z, modelled);
   const shown = channels[0]!.observations;
-  const hole = best.f.hole;
+  const sizes = scored.flatMap(({ f, log }) => (f.hole ? [{ ...sizeOf(f.hole), logWeight: log }] : []));
   const mean = Math.log(scored.reduce((s, x) => s + Math.exp(x.log - best.log), 0) / scored.length);
   return {
     id: best.f.cause.id,
     places: [...new Set(scored.flatMap((x) => (x.log > best.log - WORTH_MARGINAL ? x.f.cause.places : [])))],
     logEvidence: best.log + mean + normaliser,
-    ...(hole && { size: sizeOf(hole) }),
+    ...(sizes.length > 0 && { size: mixSizes(sizes) }),
     timeS: shown.timeS,
     recordedGaugePa: shown.gaugePa,
     modelledGaugePa: modelled[0]!,
@@ -230,34 +230,6 @@ function weighedFrom<Id extends string>(
     residualPhase: channels.flatMap((c) => c.observations.phase),
     quantities: best.quantities,
   };
-}
-
-function sizeOf({ prior, z, logDensity }: Grid) {
-  return {
-    lnDiameterMm: z.map((x) => Math.log(diameterFromEffectiveArea(prior.centre * Math.exp(prior.sd * x)) * 1e3)),
-    logDensity,
-  };
-}
-
-/** Furthest that a translated start may lie from the prior [z]. */
-const MOST_TRANSLATED = 3;
-
-/** The z of given quantities under other priors. */
-function translate(quantities: Float64Array, priors: readonly Prior[]): Float64Array {
-  return Float64Array.from(priors, (p) => {
-    const x = quantities[p.slot]!;
-    const z = p.kind === 'log' ? Math.log(Math.max(x, 1e-300) / p.centre) / p.sd : (x - p.centre) / p.sd;
-    return Math.max(-MOST_TRANSLATED, Math.min(MOST_TRANSLATED, z));
-  });
-}
-
-function costAt(problem: SingleRunProblem, z: Float64Array): number {
-  const r = new Float64Array(problem.rows);
-  problem.residuals(z, r);
-  let s = 0;
-  for (const x of r) s += x * x;
-  for (const x of z) s += x * x;
-  return 0.5 * s;
 }
 
 /** Laplace approximation of ln of the integral over the parameters, whose prior is standard normal. */
