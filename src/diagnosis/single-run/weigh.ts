@@ -13,6 +13,7 @@ import {
 } from './observed-channel.ts';
 import { baseUnder, type Prior, priorsUnder, type SingleRunCause, setQuantities } from './prior.ts';
 import { type ReducedModel, SingleRunProblem } from './problem.ts';
+import { costAt, startPoints, translate } from './start-points.ts';
 
 export interface WeighedSimple<Id extends string> {
   readonly id: Id;
@@ -236,19 +237,4 @@ function weighedFrom<Id extends string>(
 function laplace(fit: Fit): number {
   const l = Float64Array.from(fit.hessian);
   return choleskyFactor(l, fit.z.length) ? -fit.cost - 0.5 * logDeterminant(l, fit.z.length) : -fit.cost - 1e3;
-}
-
-/** Prior means, with each of the cause's own start values in turn. */
-function startPoints<Id extends string>(priors: readonly Prior[], cause: SingleRunCause<Id>): Float64Array[] {
-  const list: Float64Array[] = [];
-  for (const [name, values] of Object.entries(cause.starts)) {
-    const i = priors.findIndex((p) => p.name === name);
-    if (i < 0) continue;
-    for (const v of values) {
-      const z = new Float64Array(priors.length);
-      z[i] = v;
-      list.push(z);
-    }
-  }
-  return list.length > 0 ? list : [new Float64Array(priors.length)];
 }
