@@ -27,6 +27,8 @@ const HOLES = ['leak', 'ventShut'];
 const WORTH_INTEGRAL = 12;
 /** A cause this much worse than the best [ln] need not have arrived for the finding to have settled. */
 const OUT_OF_SIGHT = 120;
+/** A fit that still gains less than this a step [ln] does not change the finding. */
+const NEARLY = 0.3;
 /** The noise is looked at anew this often, and first after [s]. */
 const NOISE_EVERY_S = 12;
 /** Every so many updates the cause that waited longest has its turn. */
@@ -108,7 +110,7 @@ export class Fits {
   /** The best explanation's car and day, with its whole hole where this cause has one. */
   private fromLeader(cause: Cause, leader: Track): Float64Array {
     const { parameters } = leader.problem;
-    const to = applyCause(this.sound, [cause]);
+    const to = applyCause(this.sound, [cause], [this.prepared.procedure]);
     const z = carryOver(parameters, leader.z, to);
     const size = cause.size ?? 'leak';
     if (!HOLES.includes(size)) return z;
@@ -167,7 +169,7 @@ export class Fits {
   /** Whether every line of thought that may matter has arrived. */
   settled(): boolean {
     const lowest = this.leader().cost;
-    return this.all().every((c) => c.best.steps > 0 && (c.best.arrived || c.best.cost > lowest + OUT_OF_SIGHT));
+    return this.all().every((c) => c.best.steps > 0 && (c.best.gained < NEARLY || c.best.cost > lowest + OUT_OF_SIGHT));
   }
 
   leader(): Track {
@@ -182,14 +184,16 @@ export class Fits {
   }
 
   problemFor(cause: Cause): FitProblem {
-    return new FitProblem(applyCause(this.sound, [cause]), [this.recording]);
+    return new FitProblem(applyCause(this.sound, [cause], [this.prepared.procedure]), [this.recording]);
   }
 
   private step(owner: Candidates, track: Track, nowS: number): void {
     track.step(nowS);
+    const context = this.contexts.has(formOf(owner.cause));
+    track.gapThen = track.cost - (context ? owner.best.cost : this.leader().cost);
     if (track !== owner.best) return;
     const form = formOf(owner.cause);
-    if (this.contexts.has(form)) {
+    if (context) {
       const size = sizeOf(track);
       if (size) this.sizes.set(form, size);
     } else if (track.cost < this.leader().cost + WORTH_INTEGRAL) owner.integrate();

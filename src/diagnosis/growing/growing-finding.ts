@@ -62,8 +62,8 @@ const SIZING: readonly (ProcedureKind | 'unknown')[] = ['vacuum-draw', 'engine-o
 /** The finding is worked out anew once so much has come [s]; a changed command does not wait. */
 const UPDATE_EVERY_S = 1;
 /** Steps of the model allowed for each second of recording, and saved up at most. */
-const STEPS_PER_S = 32_000;
-const MOST_SAVED = 36_000;
+const STEPS_PER_S = 48_000;
+const MOST_SAVED = 56_000;
 /** Starts are tried anew after a command change, and once more when what it did has shown [s]. */
 const SECOND_LOOK_S = 10;
 const LEAST_BETWEEN_S = { 'purge-drive': 30, other: 1 } as const;

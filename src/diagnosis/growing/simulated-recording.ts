@@ -68,7 +68,11 @@ export function simulateRecording(s: SimulatedRecording, random: RandomStream, c
   const warmKnots = s.procedure === 'engine-off' ? 4 : 1;
   const shape = { procedure: s.procedure, conditions, changeGapsS: [], warmKnots, hasDraw: false };
   const cause = CATALOGUE.find((c) => formOf(c) === s.form)!;
-  const parameters = applyCause([...carParameters(car, conditions), ...recordingParameters(shape, 0)], [cause]);
+  const parameters = applyCause(
+    [...carParameters(car, conditions), ...recordingParameters(shape, 0)],
+    [cause],
+    [s.procedure],
+  );
   const z = parameters.map((p) => (p.name in cause.changes ? Math.min(1, s.spread) : s.spread) * random.normal());
   const q = new Float64Array(QUANTITY_COUNT);
   fillQuantities(parameters, z, 0, baseQuantities(shape), q);

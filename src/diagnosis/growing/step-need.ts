@@ -12,6 +12,9 @@ const UNTRIED = 4;
 /** Data grows by so much [s], or this share of the time since the last change, before the derivatives are old. */
 const OLD_S = 4;
 const OLD_SHARE = 0.12;
+/** Every start gets a few steps, when nothing else is pressing. */
+const FAIR_STEPS = 4;
+const FAIR_NEED = 0.55;
 /** Less need than this is none. */
 const LEAST = 0.5;
 
@@ -20,11 +23,18 @@ export function stepNeed(track: Track, lowest: number, nowS: number, sinceChange
   const gap = track.cost - lowest;
   const since = Number.isFinite(sinceChangeS) ? sinceChangeS : 0;
   const old = Math.min(UNTRIED, (nowS - track.steppedS) / (OLD_S + OLD_SHARE * since));
-  const restless = track.steps === 0 ? UNTRIED : track.arrived ? 0 : 1 + Math.min(UNTRIED - 1, track.gained);
+  const restless = track.steps === 0 ? UNTRIED : Math.min(UNTRIED, unrest(track, gap));
   // nobody is left out before the first step: without one there is no evidence
-  const first = track.steps === 0 ? 1 : 0;
-  const need = first + restless * fading(gap, HALF_PROMISING) + old * fading(gap, HALF_PLAUSIBLE);
+  const fair = track.steps === 0 ? 1 : track.steps < FAIR_STEPS && !track.arrived ? FAIR_NEED : 0;
+  const need = fair + restless * fading(gap, HALF_PROMISING) + old * fading(gap, HALF_PLAUSIBLE);
   return need < LEAST ? 0 : need;
+}
+
+/** What a further step may gain: what the last one gained, or what the best fit has taken of the new data better since. */
+function unrest(track: Track, gap: number): number {
+  const fallenBehind = gap - track.gapThen;
+  const moving = track.arrived ? 0 : 1 + track.gained;
+  return Math.max(moving, fallenBehind > 0.5 ? 1 + fallenBehind : 0);
 }
 
 const fading = (gap: number, half: number) => 1 / (1 + (gap / half) ** 2);

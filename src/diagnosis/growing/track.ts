@@ -32,6 +32,8 @@ export class Track {
   /** What the last step gained, and when it was made [s]. */
   gained = Number.POSITIVE_INFINITY;
   steppedS = Number.NEGATIVE_INFINITY;
+  /** How much worse than the best of all causes it was after the last step [ln]. */
+  gapThen = 0;
   steps = 0;
   private lambda = 0.01;
   private quiet: Uint8Array;
