@@ -73,23 +73,37 @@ export function partingAhead(
   const residuals = new Float64Array(own.rows);
   own.residuals(leader.z, residuals);
   const other = lookAhead(rival, recording);
-  const n = other.problem.size;
-  const m = other.problem.rows;
-  let dd = 0;
-  const now = Float64Array.from(rival.z, (v) => -v);
+  const foretold = other.residuals.map((r, k) => (k < rowsNow ? r : r - residuals[k]!));
+  const gain = addedMisfit(other.jacobian, foretold, rival.z, rowsNow);
+  return { gain, runs: own.runs + other.problem.runs };
+}
+
+/**
+ * How much the least cost of a linear fit rises when more rows come, 1/2 |r|^2 + 1/2 |z|^2.
+ *
+ * @param jacobian column by column, all rows
+ * @param residuals at z, all rows
+ * @param z the present parameters, at their least or not
+ * @param rowsNow rows that count already
+ */
+export function addedMisfit(jacobian: Float64Array, residuals: Float64Array, z: Float64Array, rowsNow: number): number {
+  const n = z.length;
+  const m = residuals.length;
+  let added = 0;
+  const now = Float64Array.from(z, (v) => -v);
   const later = new Float64Array(n);
   for (let k = 0; k < m; k++) {
-    const r = k < rowsNow ? other.residuals[k]! : other.residuals[k]! - residuals[k]!;
-    if (k >= rowsNow) dd += r * r;
+    const r = residuals[k]!;
+    if (k >= rowsNow) added += r * r;
     const into = k < rowsNow ? now : later;
-    for (let j = 0; j < n; j++) into[j] = into[j]! + other.jacobian[j * m + k]! * r;
+    for (let j = 0; j < n; j++) into[j] = into[j]! + jacobian[j * m + k]! * r;
   }
-  const before = explained(hessianOf(other.jacobian, n, m, 0, rowsNow), now);
+  const before = explained(hessianOf(jacobian, n, m, 0, rowsNow), now);
   const after = explained(
-    hessianOf(other.jacobian, n, m),
+    hessianOf(jacobian, n, m),
     now.map((g, j) => g + later[j]!),
   );
-  return { gain: Math.max(0, 0.5 * (dd - after + before)), runs: own.runs + other.problem.runs };
+  return Math.max(0, 0.5 * (added - after + before));
 }
 
 /** What a Gauss-Newton step would take off twice the cost: g' H^-1 g. */
