@@ -85,7 +85,7 @@ export function diagnose(input: DiagnosisInput, options: DiagnosisOptions = {}):
   const rival = ranked.find((r) => r.leading.fit !== best.leading.fit) ?? best;
 
   const sizing = used.some((p) => SIZING.includes(p));
-  const contexts = sizing ? sizeContexts(weighing, posterior) : [];
+  const contexts = sizing ? sizeContexts(weighing, posterior, used) : [];
   report(0.95, 'sizing the hole');
   const mixture = contexts.length > 0 ? new SizeMixture(contexts) : undefined;
   const highest = Math.max(...weighing.weighed.map((w) => w.logEvidence));

@@ -32,6 +32,7 @@ const SETTINGS = { mostIterations: 20, enough: 0.05 };
 export function sizeContexts(
   weighing: Weighing,
   posterior: Posterior,
+  procedures: readonly string[],
 ): { readonly weight: number; readonly posterior: SizePosterior }[] {
   const contexts = new Map<
     string,
@@ -62,7 +63,7 @@ export function sizeContexts(
   return [...contexts.values()]
     .filter((c) => c.weight >= NEGLIGIBLE)
     .map((c) => {
-      const parameters = applyCause(weighing.parameters, c.causes).map((p) =>
+      const parameters = applyCause(weighing.parameters, c.causes, procedures).map((p) =>
         p.name === 'leak' ? { ...p, ...NEUTRAL } : p,
       );
       const problem = new FitProblem(parameters, weighing.recordings);

@@ -15,6 +15,7 @@ import { QUANTITY_COUNT } from './model/quantities.ts';
 import { runTwoSpace } from './model/two-space.ts';
 import type { Prepared } from './prepare.ts';
 import { carParameters, recordingParameters } from './priors/nuisances.ts';
+import { looksSound } from './priors/selection.ts';
 
 export interface Weighed {
   readonly id: CauseId;
@@ -65,8 +66,13 @@ export function weighCauses(
   ];
   const firstReadings = prepared.map((p) => p.observations.gaugePa[0] ?? 0);
   const refuelled = prepared.some((p) => p.procedure === 'refuelling');
+  const procedures = prepared.map((p) => p.procedure);
   const fitted = CATALOGUE.filter(
-    (c) => !c.pressureLike && c.id !== 'sensor_stuck' && (c.id !== 'fill_valve_stuck_open' || refuelled),
+    (c) =>
+      !c.pressureLike &&
+      c.id !== 'sensor_stuck' &&
+      (c.id !== 'fill_valve_stuck_open' || refuelled) &&
+      !looksSound(procedures, c.id),
   );
 
   let noise = prepared.map(() => FIRST_NOISE);
@@ -75,7 +81,7 @@ export function weighCauses(
   let runs = 0;
   let best: { problem: FitProblem; fit: Fit } | undefined;
   fitted.forEach((cause, i) => {
-    const problem = new FitProblem(applyCause(sound, [cause]), recordings);
+    const problem = new FitProblem(applyCause(sound, [cause], procedures), recordings);
     const starts = startPoints(problem.parameters, cause, refuelled, firstReadings);
     let own: Fit | undefined;
     for (const start of starts) {
@@ -151,7 +157,7 @@ export function weighCauses(
     trims: prepared.map((p) => trimData(p.recording, p.observations, p.conditions.ambientTemperatureK)),
   };
   const weighed = CATALOGUE.flatMap((cause): Weighed[] => {
-    const like = cause.pressureLike ?? formOf(cause);
+    const like = cause.pressureLike ?? (looksSound(procedures, cause.id) ? 'none' : formOf(cause));
     const held = fits.get(like) ?? (cause.id === 'sensor_stuck' ? fits.get('none') : undefined);
     return held ? [weigh([cause], held, evidences.get(like) ?? laplaceLogEvidence(held.fit), context)] : [];
   });
@@ -229,13 +235,27 @@ function weighPairs(
       const own = first.causes[0]!;
       const name = [own.id, id].sort().join('+');
       if (id === own.id || done.has(name) || clash(own, second)) return [];
+      if (
+        looksSound(
+          context.prepared.map((p) => p.procedure),
+          id,
+        )
+      )
+        return [];
       done.add(name);
       if (second.pressureLike) {
         const alike = first.logEvidence - first.parts.trims - first.parts.sensor;
         const both = weigh([own, second], first, 0, context);
         return [{ ...both, logEvidence: alike + both.parts.trims + both.parts.sensor }];
       }
-      const problem = new FitProblem(applyCause(sound, [own, second]), context.recordings);
+      const problem = new FitProblem(
+        applyCause(
+          sound,
+          [own, second],
+          context.prepared.map((p) => p.procedure),
+        ),
+        context.recordings,
+      );
       const start = Float64Array.from(first.fit.z);
       for (const changed of Object.keys(second.changes)) {
         const i = problem.parameters.findIndex((p) => p.name === changed);

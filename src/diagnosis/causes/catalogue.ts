@@ -19,6 +19,8 @@ export interface Cause {
   readonly places: readonly Place[];
   /** The parameter that carries the fault's size. */
   readonly size?: string;
+  /** Its standing pressure at the start comes from purging alone, so a standing engine leaves none. */
+  readonly standingOnlyPurged?: boolean;
   /** Whose fit to the pressure it shares: causes that pressure alone cannot tell apart. */
   readonly pressureLike?: CauseId;
 }
@@ -89,7 +91,8 @@ export const CATALOGUE: readonly Cause[] = [
   {
     id: 'vent_restricted',
     size: 'ventOpen',
-    changes: { ventOpen: holePrior(1.3, 0.5), initial: { sd: 1500 } },
+    changes: { ventOpen: holePrior(1.3, 0.6), initial: { sd: 1500 } },
+    standingOnlyPurged: true,
     starts: { ventOpen: [-1, 0.7] },
     places: ['vent side', 'vent valve'],
   },
@@ -116,13 +119,34 @@ export const CATALOGUE: readonly Cause[] = [
 /** Name of a cause's form, unique in the catalogue. */
 export const formOf = (cause: Cause): string => cause.form ?? cause.id;
 
-/** The sound car's parameters with a cause's changes. */
-export function applyCause(parameters: readonly Parameter[], causes: readonly Cause[]): Parameter[] {
+/** Procedures with a running engine. */
+const PURGED: readonly string[] = ['vacuum-draw', 'purge-drive'];
+
+/**
+ * The sound car's parameters with the causes' changes.
+ *
+ * @param parameters of the sound car
+ * @param causes the causes to apply
+ * @param procedures procedure of each recording, where they are known
+ */
+export function applyCause(
+  parameters: readonly Parameter[],
+  causes: readonly Cause[],
+  procedures?: readonly string[],
+): Parameter[] {
   return parameters.map((p) => {
     let changed = p;
     for (const cause of causes) {
       const c = cause.changes[p.name];
-      if (c) changed = { ...changed, ...c };
+      if (!c) continue;
+      if (
+        p.name === 'initial' &&
+        cause.standingOnlyPurged &&
+        procedures &&
+        !PURGED.includes(procedures[p.recording] ?? '')
+      )
+        continue;
+      changed = { ...changed, ...c };
     }
     return changed;
   });

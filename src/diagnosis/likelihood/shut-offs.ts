@@ -6,8 +6,8 @@ import type { Prepared } from '../prepare.ts';
  * Level at a shut-off at full by gauge and litres: the valve's set point near 95 % of the tank, common practice, no source;
  * spread by gauge, tank tolerance and pump [-]. With the valve stuck open the liquid itself stops the nozzle, brim full.
  */
-const LIMITED = { centre: 0.94, sd: 0.035 };
-const BRIM = { centre: 1.01, sd: 0.03 };
+const LIMITED = { centre: 0.94, sd: 0.05 };
+const BRIM = { centre: 1.01, sd: 0.04 };
 /** Chance of a shut-off well before full: by the station's nozzle or a held-back trigger, or by the car's blockage. Judgement. */
 const EARLY_BY_CHANCE = 0.05;
 /** The same for several in a row: a nozzle that keeps clicking off on a sound car is rare. Judgement. */

@@ -150,10 +150,10 @@ export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, fl
       wall += rate * h;
       psat = psat0 * Math.exp(sensitivity * fuelWarm);
     }
-    const liquid = fillM3PerS[i]! * displacement;
+    let liquid = fillM3PerS[i]! * displacement;
     if (liquid > 0) {
-      v -= liquid * h;
-      if (v < SMALLEST_VOLUME) v = SMALLEST_VOLUME;
+      if (v - liquid * h > SMALLEST_VOLUME) v -= liquid * h;
+      else liquid = 0;
     }
     // history combined; from here on an Euler step of length h
     const nStart = forward * n - back * nBefore;

@@ -8,6 +8,8 @@ export interface Conditions {
   readonly ambientTemperatureK: number;
   readonly fuelTemperatureK: number;
   readonly fuelTemperatureKnown: boolean;
+  /** How well it is known, one sigma [K]. */
+  readonly fuelTemperatureSdK: number;
   readonly fuelLevel: number;
   readonly levelKnown: boolean;
   readonly tankVolumeM3: number;
@@ -93,6 +95,7 @@ export function findConditions(car: Car, recording: Recording): Conditions {
     ambientTemperatureK,
     fuelTemperatureK,
     fuelTemperatureKnown: known !== undefined,
+    fuelTemperatureSdK: temperatureSd,
     fuelLevel,
     levelKnown: level !== undefined,
     tankVolumeM3,

@@ -155,6 +155,20 @@ export function carParameters(car: Car, first: Conditions): Parameter[] {
   ];
 }
 
+/**
+ * Over fuel warmer than the tank's roof, vapour rises from the one and condenses on the other, so the space stays short of
+ * saturation by a share of the difference between the two vapour pressures. Judgement.
+ */
+const ROOF_SHARE = 0.1;
+
+function deficitSd(shape: RecordingShape): number {
+  const c = shape.conditions;
+  const still = shape.procedure === 'engine-off' ? DEFICIT_PARKED_SD_PA : DEFICIT_SD_PA;
+  const warmer = Math.hypot(c.fuelTemperatureK - c.ambientTemperatureK, c.fuelTemperatureSdK);
+  const roof = c.vapourPressurePa * (1 - Math.exp(-c.vapourSensitivityPerK * warmer));
+  return Math.hypot(still, ROOF_SHARE * roof);
+}
+
 /** Free parameters of one recording. */
 export function recordingParameters(shape: RecordingShape, recording: number): Parameter[] {
   const c = shape.conditions;
@@ -170,7 +184,7 @@ export function recordingParameters(shape: RecordingShape, recording: number): P
     own('volume', Q.tankVolume, 'log', c.gasVolumeM3, c.gasVolumeSdLn),
     own('wallHeat', Q.wallHeat, 'log', wallHeat(c.gasVolumeM3).centre, WALL_HEAT_PER_M2.sd),
     own('vapourPressure', Q.vapourPressure, 'log', c.vapourPressurePa, c.vapourPressureSdLn),
-    own('deficit', Q.deficit, 'linear', 0, shape.procedure === 'engine-off' ? DEFICIT_PARKED_SD_PA : DEFICIT_SD_PA),
+    own('deficit', Q.deficit, 'linear', 0, deficitSd(shape)),
     own('initial', Q.initialGauge, 'linear', 0, INITIAL_SD_PA),
   ];
   shape.changeGapsS.forEach((gap, i) => {

@@ -25,6 +25,30 @@ const HIDDEN: Readonly<Partial<Record<ProcedureKind | 'unknown', readonly CauseI
     'sensor_gain',
   ],
 };
+/**
+ * Causes whose pressure in the procedure is that of a sound car, whatever their size within reason: with the vent open a small
+ * hole adds nothing, while filling the cap is off and the engine stands, and a wrong gain only scales what is not known.
+ */
+const ALIKE: Readonly<Partial<Record<ProcedureKind | 'unknown', readonly CauseId[]>>> = {
+  'vacuum-draw': ['sensor_gain'],
+  'engine-off': ['purge_stuck_closed', 'sensor_gain'],
+  'purge-drive': ['leak', 'vent_leak', 'purge_leak', 'sensor_gain'],
+  refuelling: [
+    'leak',
+    'gross_leak',
+    'vent_leak',
+    'purge_leak',
+    'purge_stuck_open',
+    'purge_stuck_closed',
+    'sensor_gain',
+  ],
+};
+
+/** Whether no recording can tell the cause from a sound car by its pressure. */
+export function looksSound(procedures: readonly (ProcedureKind | 'unknown')[], cause: CauseId): boolean {
+  return procedures.every((p) => ALIKE[p]?.includes(cause));
+}
+
 /** Causes that the procedure is commonly recorded for. Common practice, no source. */
 const SOUGHT: Readonly<Partial<Record<ProcedureKind | 'unknown', readonly CauseId[]>>> = {
   'purge-drive': ['purge_stuck_closed', 'purge_stuck_open', 'canister_saturated', 'vent_restricted', 'gross_leak'],
