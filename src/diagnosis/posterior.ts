@@ -32,7 +32,9 @@ export function posteriorOf(weighing: Weighing, prior: (cause: CauseId) => numbe
   const share = (l: number) => Math.exp(l - top) / mass;
   const byCause = new Map<CauseId, number>();
   const add = (id: CauseId, p: number) => byCause.set(id, (byCause.get(id) ?? 0) + p);
-  weighing.weighed.forEach((w, i) => add(w.id, share(singles[i]!)));
+  weighing.weighed.forEach((w, i) => {
+    add(w.id, share(singles[i]!));
+  });
   weighing.pairs.forEach((w, i) => {
     for (const c of w.causes) add(c.id, share(pairs[i]!) / w.causes.length);
   });
