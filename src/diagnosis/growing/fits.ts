@@ -26,7 +26,7 @@ const HOLES = ['leak', 'ventShut'];
 /** Causes further below the best than this are not worth an integral [ln]. */
 const WORTH_INTEGRAL = 12;
 /** A cause this much worse than the best [ln] need not have arrived for the finding to have settled. */
-const OUT_OF_SIGHT = 120;
+const OUT_OF_SIGHT = 60;
 /** A fit that still gains less than this a step [ln] does not change the finding. */
 const NEARLY = 0.3;
 /** The noise is looked at anew this often, and first after [s]. */
@@ -35,6 +35,8 @@ const NOISE_EVERY_S = 12;
 const TURN_EVERY = 4;
 /** A context of the size question counts this much more than its cost says: its answer is what is shown. */
 const SIZE_WEIGHT = 2;
+/** Probability from which on a context shapes the size that is shown. */
+const CONTEXT_COUNTS = 0.03;
 
 export const FITTED: readonly Cause[] = CATALOGUE.filter(
   (c) => !c.pressureLike && c.id !== 'sensor_stuck' && c.id !== 'fill_valve_stuck_open',
@@ -51,6 +53,7 @@ export class Fits {
   private readonly car: Car;
   private readonly firstGaugePa: number;
   private noiseS = Number.NEGATIVE_INFINITY;
+  private readonly weights = new Map<string, number>();
   private readonly begunAgainS = new Map<string, number>();
   private updates = 0;
   private runs = 0;
@@ -131,6 +134,7 @@ export class Fits {
       this.contexts.delete(name);
       this.sizes.delete(name);
     }
+    for (const c of contexts) this.weights.set(c.name, c.weight >= CONTEXT_COUNTS ? SIZE_WEIGHT : 1 / SIZE_WEIGHT);
     for (const { name, cause } of contexts) if (!this.contexts.has(name)) this.contexts.set(name, this.begin(cause));
   }
 
@@ -151,7 +155,7 @@ export class Fits {
       let chosen: { owner: Candidates; track: Track } | undefined;
       for (const owner of this.all()) {
         const context = this.contexts.has(formOf(owner.cause));
-        const weight = context ? SIZE_WEIGHT : 1;
+        const weight = context ? (this.weights.get(formOf(owner.cause)) ?? 1) : 1;
         for (const track of owner.tracks) {
           const need = weight * stepNeed(track, context ? owner.best.cost : lowest, nowS, sinceChangeS);
           if (need > most) {

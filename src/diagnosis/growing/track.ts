@@ -14,6 +14,8 @@ const MOST_TRIALS = 3;
 /** Damping from which on a small step does not mean that the fit has arrived, and the most a step begins with. */
 const HEAVY = 0.1;
 const HEAVIEST = 3;
+/** After so many vain steps in a row a track has arrived where it can. */
+const MOST_FAILED = 3;
 /** Longest step in any parameter, in prior standard deviations. */
 const LONGEST_STEP = 2;
 /** Columns whose squared norm is below this are worked out anew only every few steps. */
@@ -36,6 +38,8 @@ export class Track {
   gapThen = 0;
   steps = 0;
   private lambda = 0.01;
+  /** Steps in a row that found nothing better. */
+  private failed = 0;
   private quiet: Uint8Array;
 
   constructor(cause: Cause, problem: FitProblem, z: Float64Array) {
@@ -114,18 +118,23 @@ export class Track {
       const cost = costOf(trialResiduals, trial);
       if (cost < this.cost) {
         const gained = this.cost - cost;
+        this.failed = 0;
         this.z = trial;
         this.residuals = trialResiduals;
         this.cost = cost;
         this.lambda = Math.max(this.lambda / (gained > 0.5 * promised ? 8 : 2), 1e-7);
         return this.lambda > HEAVY ? Math.max(gained, ENOUGH) : gained;
       }
-      // small promises under heavy damping say nothing
-      if (promised < ENOUGH) return this.lambda > HEAVY ? ENOUGH : 0;
+      if (promised < ENOUGH) {
+        this.failed++;
+        // small promises under heavy damping say nothing
+        return this.lambda > HEAVY && this.failed < MOST_FAILED ? ENOUGH : 0;
+      }
       this.lambda = Math.max(6 * this.lambda, 1e-4);
     }
+    this.failed++;
     // still promising, but the damping has to grow first
-    return ENOUGH;
+    return this.failed < MOST_FAILED ? ENOUGH : 0;
   }
 
   /** Laplace approximation of ln of the integral over the parameters. */
