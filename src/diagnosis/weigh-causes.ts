@@ -39,7 +39,7 @@ export interface Weighing {
   readonly runs: number;
 }
 
-const FIRST_PASS = { mostIterations: 8, enough: 0.5 };
+const FIRST_PASS = { mostIterations: 8, enough: 1 };
 /** A second fault must better the fit by this much [ln] to be followed up. */
 const WORTH_A_PAIR = 1.5;
 const PAIR_PASS = { mostIterations: 8, enough: 0.2 };
@@ -85,10 +85,10 @@ export function weighCauses(
     const starts = startPoints(problem.parameters, cause, refuelled, firstReadings);
     let own: Fit | undefined;
     for (const start of starts) {
-      const limit = best ? 3 * best.fit.cost + HOPELESS : undefined;
+      const limit = best ? 1.5 * best.fit.cost + HOPELESS : undefined;
       const fit = levenbergMarquardt(problem, start, {
         ...FIRST_PASS,
-        ...(limit !== undefined && { hopelessAbove: limit, patience: 5 }),
+        ...(limit !== undefined && { hopelessAbove: limit, patience: 3 }),
       });
       if (!own || fit.cost < own.cost) own = fit;
     }
