@@ -22,7 +22,10 @@ export const SEALED_CAUSES = [
 export type SealedCauseId = (typeof SEALED_CAUSES)[number];
 
 /** Causes that this run cannot part: only what is known beside the run weighs them. */
-export const SEALED_ALIKE: readonly (readonly SealedCauseId[])[] = [['canister_leak', 'vent_leak']];
+export const SEALED_ALIKE: readonly (readonly SealedCauseId[])[] = [
+  ['canister_leak', 'vent_leak'],
+  ['purge_leak', 'purge_stuck_open'],
+];
 
 const SHUT = { centre: 1e-12, sd: 0.05 };
 /** Sizes are medians of equivalent diameters with the spread of their logarithm: judgement from common practice. */

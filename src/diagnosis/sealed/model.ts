@@ -137,6 +137,7 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
     let evap = 0;
     let f = 0;
     let vrt = 0;
+    let purge = 0;
     let tEnd = t;
     let outMix = 0;
     for (let it = 0; it < MOST_NEWTON_STEPS; it++) {
@@ -164,6 +165,7 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
       const vent = flow;
       const dVent = -slope;
       purgeValve(purgeArea, pc, pm, rta, kAir);
+      purge = flow;
       const pass = f > 0 ? 1 - uptake * yHead : 1;
       const f1 = n0 + h * (hole + evap - f) - p * vrt;
       const f2 = vca * (pc0 - pc) + h * (pass * f + vent - flow) - slow * (pc - pSlow);
@@ -185,6 +187,8 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
     const moved = f * dt;
     if (moved > 0) yHead = (headMoles * yHead + moved * y) / (headMoles + moved);
     else yHead = (headMoles * yHead) / (headMoles - moved);
+    // purge draws cleaned gas from the carbon through the head
+    if (purge > 0) yHead *= headMoles / (headMoles + purge * dt);
 
     const vapour = vapour0 + h * (evap - outMix * y);
     n = p * vrt;

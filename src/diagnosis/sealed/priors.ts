@@ -33,16 +33,20 @@ const SLOW_VOLUME: LogNormal = { centre: 5e-4, sd: 1 };
 const SLOW_TIME: LogNormal = { centre: 30, sd: 0.8 };
 /** Evaporation conductance [m3/s]: still diffusion over 0.1 m gives 2.5e-5, free convection ten times that. */
 const EVAPORATION: LogNormal = { centre: 5e-5, sd: 0.9 };
-/** Vapour missing from saturation at the start [Pa], judgement: a sealed tank had hours to come near it. */
-const DEFICIT_SD_PA = 800;
+/**
+ * Vapour missing from saturation at the start [Pa], judgement: a sealed tank had hours, many times the ten minutes that
+ * evaporation takes, to come near it. A wider prior would take a sound tank's standing still for the mark of a leak.
+ */
+const DEFICIT_SD_PA = 200;
 /** Gas to wall, free convection, 4 W/(m2 K) on 1.3 times a cube's surface (Incropera, ch. 9; judgement). */
 const WALL_HEAT_PER_M2: LogNormal = { centre: 4, sd: 0.5 };
-/** Fuel and wall beyond what was recorded [K/s]: over minutes some tenths of a kelvin; over hours the record leads. Judgement. */
-const WARM_RUN_K = 0.3;
+/** Fuel and wall beyond what was recorded [K]: a tenth of a kelvin over the run where the fuel was, else more. Judgement. */
+const WARM_RECORDED_K = 0.1;
+const WARM_UNKNOWN_K = 0.3;
 const WARM_LEAST_SPAN_S = 300;
 /** Share of the ambient's swing that fuel and wall follow within some hours; the wall follows a recorded fuel closely. Judgement. */
 const FOLLOW = { centre: 0.6, sd: 0.25 };
-const PAST: LogNormal = { centre: 0.03, sd: 1 };
+const PAST: LogNormal = { centre: 0.05, sd: 0.8 };
 const HEAD_VOLUME: LogNormal = { centre: 5e-4, sd: 0.5 };
 const HEAD_VAPOUR_LOGIT = { centre: -1, sd: 1.5 };
 /** Sensors: zero error [Pa], gain [-]; the wide-range tank sensor has the wider zero. Judgement. */
@@ -68,6 +72,7 @@ export function sealedPriors(car: Car, c: Conditions, drive: SealedDrive, firstR
   const gainSd = (car.pressureSensor?.gainTolerance ?? GAIN_LIMIT) / 2;
   const wallM2 = 1.3 * 6 * c.gasVolumeM3 ** (2 / 3);
   const spanS = drive.steps.dtS.reduce((s, x) => s + x, 0);
+  const warmK = drive.fuelSwingK ? WARM_RECORDED_K : WARM_UNKNOWN_K;
   const two = drive.seesTank.length > 1;
   return [
     log('tankHole', S.tankHole, TANK_HOLE),
@@ -88,7 +93,7 @@ export function sealedPriors(car: Car, c: Conditions, drive: SealedDrive, firstR
     linear('deficit', S.deficit, 0, DEFICIT_SD_PA),
     log('evaporation', S.evaporation, EVAPORATION),
     log('wallHeat', S.wallHeat, { centre: WALL_HEAT_PER_M2.centre * wallM2, sd: WALL_HEAT_PER_M2.sd }),
-    linear('warm', S.warm, 0, WARM_RUN_K / Math.max(WARM_LEAST_SPAN_S, spanS)),
+    linear('warm', S.warm, 0, warmK / Math.max(WARM_LEAST_SPAN_S, spanS)),
     linear('follow', S.follow, FOLLOW.centre, FOLLOW.sd),
     log('past', S.past, PAST),
     log('head', S.headVolume, HEAD_VOLUME),

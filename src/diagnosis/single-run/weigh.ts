@@ -56,9 +56,13 @@ const SECOND_PASS = { mostIterations: 12, enough: 0.05 };
 /** A fit this many times worse than the best, and this much, is not refined. */
 const HOPELESS_TIMES = 6;
 const HOPELESS = 150;
+/** A start that is better by this [ln] is worth another fit. */
+const WORTH_REFIT = 0.5;
 /** Causes further below the best than this [ln] are not worth an integral. */
 const WORTH_MARGINAL = 9;
 const MARGINAL = { spacing: 1, widest: 0.7, depth: 4.5, iterations: 3, reach: 4 };
+/** Least spacing of the grid [z]: about 2 % of a diameter. */
+const LEAST_SPACING = 0.03;
 /** Further below the best than this [ln] a hole that is not the cause's own is not sized. */
 const WORTH_SIZE = 5;
 /** A parameter better determined than this [z] is Gaussian enough for the evidence. */
@@ -134,6 +138,17 @@ export function weighSingleRun<Id extends string>(run: SingleRun<Id>): WeighedSi
     lowest = Math.min(lowest, fit.cost);
     return { cause, problem, fit, log: laplace(fit) };
   });
+  // a fit that stopped short must not lose to a cause with the same physics: the best point is offered to all
+  for (let round = 0; round < 2; round++) {
+    const best = second.reduce((a, b) => (b.fit.cost < a.fit.cost ? b : a));
+    const quantities = physicalOf(best.cause, best.fit.z);
+    second.forEach((f, i) => {
+      const start = translate(quantities, f.problem.priors);
+      if (f === best || costAt(f.problem, start) > f.fit.cost - WORTH_REFIT) return;
+      const fit = levenbergMarquardt(f.problem, start, SECOND_PASS);
+      if (fit.cost < f.fit.cost) second[i] = { ...f, fit, log: laplace(fit) };
+    });
+  }
   const top = Math.max(...second.map((f) => f.log));
   const sources = new Set(run.causes.map((c) => c.sharesFitOf));
   const fitted = second.map((f) =>
@@ -166,7 +181,9 @@ function integrate<Id extends string>(f: Fitted<Id>, always: boolean, sized: boo
   const hole = index(cause.hole);
   let { fit, log } = f;
   const gridOver = (at: number): Grid => {
-    const m = marginalise(problem, fit, at, MARGINAL);
+    // a far too sharp fit must not turn the grid into a crawl
+    const sd = gaussianSd(fit.hessian, n, at);
+    const m = marginalise(problem, fit, at, { ...MARGINAL, spacing: Math.max(MARGINAL.spacing, LEAST_SPACING / sd) });
     if (m.best.cost < fit.cost) fit = m.best;
     return { prior: problem.priors[at]!, z: m.z, logDensity: m.logDensity };
   };
