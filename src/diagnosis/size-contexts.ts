@@ -13,7 +13,7 @@ import { type SizePosterior, sizeUnder } from './size.ts';
 import type { Weighing } from './weigh-causes.ts';
 
 /** Half a millimetre within a factor of about three either way: from far below a limit to several millimetres. Judgement. */
-const NEUTRAL = holePrior(0.5, 1);
+export const NEUTRAL = holePrior(0.5, 1);
 /** Causes that are themselves statements about the hole share one context. */
 const HOLE_CAUSES: readonly CauseId[] = [
   'none',

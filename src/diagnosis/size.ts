@@ -14,7 +14,7 @@ export interface SizePosterior {
   readonly logDensity: readonly number[];
 }
 
-const FINE = { spacing: 0.5, widest: 0.5, depth: 6, iterations: 3, reach: 4 };
+const FINE = { spacing: 0.5, widest: 0.5, depth: 6, iterations: 12, reach: 4 };
 
 /**
  * Posterior of ln diameter.

@@ -4,7 +4,7 @@
  * still gives evidence and intervals.
  * Source: Tierney and Kadane, J. Am. Stat. Assoc. 81 (1986) 82-86.
  */
-import { choleskyFactor, logDeterminant } from './cholesky.ts';
+import { choleskyFactor, choleskySolve, logDeterminant } from './cholesky.ts';
 import { type Fit, type LeastSquares, levenbergMarquardt } from './levenberg-marquardt.ts';
 
 export interface Marginal {
@@ -28,32 +28,79 @@ export interface MarginalSettings {
   readonly reach: number;
 }
 
+/** A walk that meets a point better than where it began by this much [ln] begins again there, at most so often. */
+const BETTER = 0.2;
+const MOST_WALKS = 3;
+const POLISH = { mostIterations: 25, enough: 0.02 };
+/**
+ * A held fit ends when a full step promises less than this [ln]. Held fits that end early leave a ragged profile whose
+ * steep sides are not the data's: intervals that cover 0.81 instead of 0.90 of drawn truths.
+ */
+const HELD_ENOUGH = 0.02;
+
 export function marginalise(problem: LeastSquares, fit: Fit, key: number, s: MarginalSettings): Marginal {
-  let best = fit;
-  const spacing = Math.min(s.widest, s.spacing * gaussianSd(fit.hessian, fit.z.length, key));
-  const centre = { z: fit.z[key]!, log: -(fit.cost + 0.5 * restLogDeterminant(fit.hessian, fit.z.length, key)) };
-  const points = [centre];
+  let from = fit;
+  for (let walk = 1; ; walk++) {
+    const points = walkGrid(problem, from, key, s);
+    const lowest = points.reduce((a, b) => (b.fit.cost < a.fit.cost ? b : a));
+    if (walk < MOST_WALKS && lowest.fit.cost < from.cost - BETTER) {
+      from = levenbergMarquardt(problem, lowest.fit.z, POLISH);
+      continue;
+    }
+    const z = points.map((p) => p.z);
+    const logDensity = points.map((p) => p.log);
+    return { z, logDensity, best: from, logEvidence: logIntegral(z, logDensity) - 0.5 * Math.log(2 * Math.PI) };
+  }
+}
+
+interface GridPoint {
+  readonly z: number;
+  readonly log: number;
+  readonly fit: Fit;
+}
+
+/** Refits the rest at each value of the parameter, outwards from a fit until the density has fallen by the depth. */
+function walkGrid(problem: LeastSquares, fit: Fit, key: number, s: MarginalSettings): GridPoint[] {
+  const n = fit.z.length;
+  const spacing = Math.min(s.widest, s.spacing * gaussianSd(fit.hessian, n, key));
+  const centre = { z: fit.z[key]!, log: -(fit.cost + 0.5 * restLogDeterminant(fit.hessian, n, key)), fit };
+  const points: GridPoint[] = [centre];
+  const along = conditionalSlope(fit.hessian, n, key);
   let top = centre.log;
   for (const direction of [-1, 1]) {
+    // where the rest goes as the parameter moves: first as the Gaussian approximation says, then as it went last
+    let last: Float64Array = fit.z.map((x, i) => x - direction * spacing * along[i]!);
     let z: Float64Array = fit.z;
     for (let k = 1; ; k++) {
       const at = centre.z + direction * k * spacing;
       if (Math.abs(at) > s.reach && Math.abs(at) > Math.abs(centre.z)) break;
-      const start = Float64Array.from(z);
+      const start = z.map((x, i) => 2 * x - last[i]!);
       start[key] = at;
-      const held = levenbergMarquardt(problem, start, { mostIterations: s.iterations, enough: 0.1, hold: key });
+      const held = levenbergMarquardt(problem, start, {
+        mostIterations: s.iterations,
+        enough: HELD_ENOUGH,
+        hold: key,
+      });
+      last = z;
       z = held.z;
-      if (held.cost < best.cost) best = held;
-      const log = -(held.cost + 0.5 * restLogDeterminant(held.hessian, z.length, key));
-      points.push({ z: at, log });
+      const log = -(held.cost + 0.5 * restLogDeterminant(held.hessian, n, key));
+      points.push({ z: at, log, fit: held });
       if (log > top) top = log;
       if (log < top - s.depth) break;
     }
   }
-  points.sort((a, b) => a.z - b.z);
-  const z = points.map((p) => p.z);
-  const logDensity = points.map((p) => p.log);
-  return { z, logDensity, best, logEvidence: logIntegral(z, logDensity) - 0.5 * Math.log(2 * Math.PI) };
+  return points.sort((a, b) => a.z - b.z);
+}
+
+/** How far each parameter's conditional mean moves per unit of one parameter, under the Gaussian approximation. */
+function conditionalSlope(hessian: Float64Array, n: number, key: number): Float64Array {
+  const l = Float64Array.from(hessian);
+  const column = new Float64Array(n);
+  column[key] = 1;
+  if (!choleskyFactor(l, n)) return column;
+  choleskySolve(l, n, column);
+  const own = column[key]!;
+  return column.map((x) => x / own);
 }
 
 /** Standard deviation of one parameter under the Gaussian approximation, in z. */
