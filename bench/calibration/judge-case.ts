@@ -1,6 +1,7 @@
 /** Sizes the leak of one drawn recording as the finding does, and says where the truth lies in the posterior. */
 import { fitOneCause } from '../../src/diagnosis/fit/fit-one-cause.ts';
-import { SizeMixture, sizeUnder } from '../../src/diagnosis/size.ts';
+import { SizeMixture } from '../../src/diagnosis/size.ts';
+import { sizeContexts } from '../../src/diagnosis/size-contexts.ts';
 import { LEAK, simulateCase } from './simulate-case.ts';
 
 export interface Judged {
@@ -22,8 +23,8 @@ export interface Judged {
 export function judgeCase(seed: number, index: number): Judged {
   const start = performance.now();
   const c = simulateCase(seed, index);
-  const { weighed, noise } = fitOneCause(c.car, [c.prepared], LEAK);
-  const mixture = new SizeMixture([{ weight: 1, posterior: sizeUnder(weighed) }]);
+  const { weighing, posterior } = fitOneCause(c.car, [c.prepared], LEAK);
+  const mixture = new SizeMixture(sizeContexts(weighing, posterior, ['vacuum-draw']));
   const { median, lo90, hi90 } = mixture.interval();
   return {
     index,
@@ -36,7 +37,7 @@ export function judgeCase(seed: number, index: number): Judged {
     rateHz: c.day.rateHz,
     stepPa: c.day.stepPa,
     slowPa: c.day.slowPa,
-    estimatedSlowPa: noise[0]!.slowPa,
+    estimatedSlowPa: weighing.noise[0]!.slowPa,
     seconds: (performance.now() - start) / 1e3,
   };
 }

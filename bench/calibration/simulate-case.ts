@@ -15,6 +15,7 @@ import { commandChanges } from '../../src/diagnosis/model/command-changes.ts';
 import { QUANTITY_COUNT } from '../../src/diagnosis/model/quantities.ts';
 import { runTwoSpace } from '../../src/diagnosis/model/two-space.ts';
 import { type Prepared, prepare } from '../../src/diagnosis/prepare.ts';
+import { NEUTRAL } from '../../src/diagnosis/size-contexts.ts';
 import { diameterFromEffectiveArea } from '../../src/physics/equivalent-diameter.ts';
 import { findPhases } from '../../src/recording/phases.ts';
 import type { Recording } from '../../src/recording/recording.ts';
@@ -22,7 +23,9 @@ import { type RandomStream, randomStream } from '../../src/simulation/random.ts'
 import type { Car } from '../../src/system/car.ts';
 import { type CarAndDay, drawCarAndDay } from './draw-car.ts';
 
+/** The cause that is fitted for the noise, and the size as it is asked for afterwards: a hole of the neutral prior. */
 export const LEAK: Cause = CATALOGUE.find((c) => c.id === 'leak' && c.size === 'leak')!;
+const HOLE: Cause = { id: 'leak', size: 'leak', changes: { leak: NEUTRAL }, starts: {}, places: [] };
 
 export interface CalibrationCase {
   readonly car: Car;
@@ -47,7 +50,7 @@ export function simulateCase(seed: number, index: number): CalibrationCase {
   const times = sampleTimes(day, stream(2));
   const startS = day.baselineS;
   const whole = layOut(day, times, startS, startS + day.timeOutS);
-  const parameters = parametersOf(day.car, [whole], LEAK);
+  const parameters = parametersOf(day.car, [whole], HOLE);
   const normal = stream(1);
   const trueZ = Float64Array.from(parameters, () => normal.normal());
   const read = (p: Prepared, depthPa: number | undefined) => readings(p, parameters, trueZ, day, depthPa, stream);
@@ -70,7 +73,7 @@ export function simulateCase(seed: number, index: number): CalibrationCase {
   }
   if (!targetReached) gaugePa = read(prepared, undefined);
   const channels = { ...prepared.recording.channels, tankPressureGaugePa: gaugePa };
-  const size = parameters.findIndex((p) => p.name === LEAK.size);
+  const size = parameters.findIndex((p) => p.name === HOLE.size);
   return {
     car: day.car,
     prepared: prepareDraw(day.car, { ...prepared.recording, channels }),
@@ -175,14 +178,15 @@ function binErrors(p: Prepared, day: CarAndDay, depthPa: number, stream: (k: num
   const a = allowanceFor({ ...o, gaugePa, whiteVariance }, noise, 'vacuum-draw');
   const streams = new Map<string, RandomStream>();
   const error = new Float64Array(n);
-  let slow = 0;
+  let unit = 0;
   for (let k = 0; k < n; k++) {
     const phase = o.phase[k]!;
     const random = streams.get(phase) ?? stream(4 + PHASE_STREAMS.indexOf(phase));
     streams.set(phase, random);
     const f = k === 0 || a.fresh[k] === 1 ? 0 : Math.exp(-(o.timeS[k]! - o.timeS[k - 1]!) / a.slowS[k]!);
-    slow = f * slow + Math.sqrt(1 - f * f) * a.slowPa[k]! * random.normal();
-    error[k] = slow + Math.sqrt(a.variance[k]!) * random.normal();
+    // a process of unit size: where the allowance shrinks, the error that stands shrinks with it
+    unit = f * unit + Math.sqrt(1 - f * f) * random.normal();
+    error[k] = a.slowPa[k]! * unit + Math.sqrt(a.variance[k]!) * random.normal();
   }
   return error;
 }

@@ -5,41 +5,48 @@
 import type { Car } from '../../system/car.ts';
 import { applyCause, type Cause } from '../causes/catalogue.ts';
 import { estimateNoise, FIRST_NOISE, type Noise, whiteningFor } from '../likelihood/noise.ts';
+import type { Posterior } from '../posterior.ts';
 import type { Prepared } from '../prepare.ts';
 import { carParameters, recordingParameters } from '../priors/nuisances.ts';
-import { laplaceLogEvidence, type Weighed } from '../weigh-causes.ts';
+import { laplaceLogEvidence, type Weighed, type Weighing } from '../weigh-causes.ts';
 import { type Fit, levenbergMarquardt } from './levenberg-marquardt.ts';
 import { gaussianSd, marginalise } from './marginal.ts';
 import type { Parameter } from './parameter.ts';
 import { FitProblem, type FitRecording } from './problem.ts';
 
 /** As in `weigh-causes.ts`. */
-const FIRST_PASS = { mostIterations: 8, enough: 0.5 };
+const FIRST_PASS = { mostIterations: 8, enough: 1 };
 const SECOND_PASS = { mostIterations: 12, enough: 0.05 };
 const NOISE_PASSES = 2;
 const COARSE_MARGINAL = { spacing: 0.9, widest: 0.6, depth: 4, iterations: 3, reach: 3.5 };
 const WELL_DETERMINED = 0.12;
 
-/** All parameters of a job under one cause: the car's, then each recording's. */
-export function parametersOf(car: Car, prepared: readonly Prepared[], cause: Cause): Parameter[] {
-  return applyCause(
-    [...carParameters(car, prepared[0]!.conditions), ...prepared.flatMap((p, i) => recordingParameters(p.shape, i))],
-    [cause],
-  );
+/** All parameters of a job: the car's, then each recording's; changed by a cause where one is given. */
+export function parametersOf(car: Car, prepared: readonly Prepared[], cause?: Cause): Parameter[] {
+  const sound = [
+    ...carParameters(car, prepared[0]!.conditions),
+    ...prepared.flatMap((p, i) => recordingParameters(p.shape, i)),
+  ];
+  return cause
+    ? applyCause(
+        sound,
+        [cause],
+        prepared.map((p) => p.procedure),
+      )
+    : sound;
 }
 
+/** A weighing of one cause, certain as nothing else was asked. */
 export interface OneCause {
-  readonly weighed: Weighed;
-  readonly noise: readonly Noise[];
-  /** Runs of the model that the fit took. */
-  readonly runs: number;
+  readonly weighing: Weighing;
+  readonly posterior: Posterior;
 }
 
 /**
  * @param car what is known of the car
  * @param prepared its recordings
  * @param cause the one cause to fit; it has a size
- * @returns the fit, ready to be sized, and the noise that it was made with
+ * @returns what the sizing needs
  */
 export function fitOneCause(car: Car, prepared: readonly Prepared[], cause: Cause): OneCause {
   const parameters = parametersOf(car, prepared, cause);
@@ -71,18 +78,25 @@ export function fitOneCause(car: Car, prepared: readonly Prepared[], cause: Caus
   }
   runs += problem.runs - before;
   const pressure = logEvidence - 0.5 * problem.recordings.reduce((s, r) => s + r.whitening.logDeterminant, 0);
+  const weighed: Weighed = {
+    id: cause.id,
+    causes: [cause],
+    problem,
+    fit: best,
+    logEvidence: pressure,
+    sizeIndex,
+    parts: { pressure, trims: 0, sensor: 0 },
+  };
   return {
-    weighed: {
-      id: cause.id,
-      causes: [cause],
-      problem,
-      fit: best,
-      logEvidence: pressure,
-      sizeIndex,
-      parts: { pressure, trims: 0, sensor: 0 },
+    weighing: {
+      weighed: [weighed],
+      pairs: [],
+      recordings: problem.recordings,
+      noise,
+      parameters: parametersOf(car, prepared),
+      runs,
     },
-    noise,
-    runs,
+    posterior: { singles: [{ weighed, probability: 1 }], pairs: [], byCause: new Map([[cause.id, 1]]) },
   };
 }
 
