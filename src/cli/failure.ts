@@ -57,6 +57,7 @@ const REASONS: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file or folder',
   EACCES: 'no permission',
   EPERM: 'not permitted',
+  EEXIST: 'a file of that name is in the way',
   EISDIR: 'this is a folder, a file was expected',
   ENOTDIR: 'a part of the path is not a folder',
   ENOSPC: 'the disk is full',

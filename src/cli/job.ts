@@ -13,6 +13,7 @@ import { Failure } from './failure.ts';
 import { readJsonFile } from './json-file.ts';
 import { notesFor, notesSchema } from './notes.ts';
 import { startProgress } from './progress.ts';
+import { progressInWords } from './progress-words.ts';
 import { type ReadFile, readRecordingFile } from './read-recording.ts';
 import { storedFinding } from './stored-finding.ts';
 import { PROGRAM } from './version.ts';
@@ -86,7 +87,8 @@ export async function makeSheet(files: readonly string[], options: JobOptions): 
       ...(options.codes === undefined ? {} : { codes: options.codes }),
     };
     const finding = diagnose(input, {
-      onProgress: (fraction, what) => progress.report(READING_SHARE + (1 - READING_SHARE) * fraction, what),
+      onProgress: (fraction, what) =>
+        progress.report(READING_SHARE + (1 - READING_SHARE) * fraction, progressInWords(what)),
     });
     return {
       schema: 'vaporwright-finding-1',

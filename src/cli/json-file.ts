@@ -5,6 +5,7 @@ import type { z } from 'zod';
 import { EXIT } from './exit-codes.ts';
 import { cannotRead, Failure } from './failure.ts';
 import { type JsonPath, type JsonText, JsonTextError, parseJsonText, placeOf } from './json-text.ts';
+import { knownNames } from './known-names.ts';
 
 export interface JsonFile<T> {
   readonly value: T;
@@ -44,7 +45,10 @@ function parseLarge(text: string): JsonText {
   }
 }
 
-function parse(text: string, file: string): JsonText {
+/** The name that `vaporwright schema` knows a format by. */
+const shortName = (formatName: string): string => formatName.replace(/^vaporwright-|-\d+$/g, '');
+
+function parse(text: string, file: string, formatName: string): JsonText {
   try {
     return text.length > LARGE_CHARS ? parseLarge(text) : parseJsonText(text);
   } catch (error) {
@@ -54,6 +58,7 @@ function parse(text: string, file: string): JsonText {
       ...placeOf(text, error.offset),
       found: error.found,
       expected: error.expected,
+      advice: `A file in JSON was expected here; its format is printed by: vaporwright schema ${shortName(formatName)}.`,
     });
   }
 }
@@ -79,7 +84,7 @@ export function readJsonFile<S extends z.ZodType>(file: string, schema: S, forma
     throw cannotRead(file, error);
   }
   const text = bytes.toString('utf8');
-  const parsed = parse(text, file);
+  const parsed = parse(text, file, formatName);
   const result = schema.safeParse(parsed.value);
   if (result.success) {
     return { value: result.data as z.infer<S>, sha256: createHash('sha256').update(bytes).digest('hex') };
@@ -94,7 +99,7 @@ export function readJsonFile<S extends z.ZodType>(file: string, schema: S, forma
     file,
     ...placeOf(text, parsed.offsetOf(path)),
     found: `${path.join('.') || 'the file'}: ${shown(at(parsed.value, path))}`,
-    expected: keys.length > 0 ? 'only names that the format knows' : (issue?.message ?? formatName),
-    advice: `The format is printed by: vaporwright schema ${formatName.replace(/^vaporwright-|-\d+$/g, '')}.${rest}`,
+    expected: keys.length > 0 ? knownNames(schema, issue?.path ?? [], String(keys[0])) : (issue?.message ?? formatName),
+    advice: `The format is printed by: vaporwright schema ${shortName(formatName)}.${rest}`,
   });
 }

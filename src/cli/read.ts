@@ -4,6 +4,7 @@ import { writeRecordingCsv } from '../recording/write-csv.ts';
 import { qualityInWords } from '../report/quality-words.ts';
 import { carSchema } from '../system/car.ts';
 import { readJsonFile } from './json-file.ts';
+import { mappingInWords } from './mapping-words.ts';
 import { notesFor, notesSchema } from './notes.ts';
 import { printJson, printText, remark } from './output.ts';
 import { startProgress } from './progress.ts';
@@ -57,16 +58,7 @@ export async function readCommand(file: string, options: ReadOptions): Promise<v
     return;
   }
   const lines = [`${file}: ${read.report.samples} samples from ${read.report.linesRead} lines`, '', 'Columns'];
-  for (const column of read.mapping.columns) {
-    const target =
-      column.channel === null
-        ? 'left out'
-        : [column.channel, ...(column.unit === undefined ? [] : [`in ${column.unit}`]), column.reference ?? '']
-            .join(' ')
-            .trim();
-    const sure = column.confidence === undefined ? '' : `  (${Math.round(column.confidence * 100)} % sure)`;
-    lines.push(`  ${column.column}: ${target}${sure}`);
-  }
+  lines.push(...mappingInWords(read.mapping).map((text) => `  ${text}`));
   lines.push('', 'Quality', ...qualityInWords(read.quality).map((text) => `  ${text}`));
   if (read.report.warnings.length > 0) lines.push('', 'Warnings', ...read.report.warnings.map((text) => `  ${text}`));
   printText(lines.join('\n'));

@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -32,4 +32,10 @@ test('when one of a group cannot be written, none appears and nothing unfinished
 test('an output that is an input is refused', () => {
   expect(() => refuseOverwritingInput(['a.csv'], ['b.csv', 'a.csv'])).toThrow('is also an input');
   expect(() => refuseOverwritingInput(['a.csv'], ['b.csv'])).not.toThrow();
+});
+
+test.runIf(existsSync('/proc/self'))('a place where no folder can be made ends with words, not in a wait', () => {
+  expect(() => writeWhole([{ path: '/proc/no-such-folder/deep/a.txt', content: 'x' }])).toThrow(
+    'cannot write /proc/no-such-folder/deep/a.txt',
+  );
 });

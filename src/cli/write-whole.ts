@@ -1,9 +1,10 @@
 /** Files appear whole or not at all: written beside their place under another name, then moved there. */
 import { randomUUID } from 'node:crypto';
-import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { EXIT } from './exit-codes.ts';
 import { cannotWrite, Failure } from './failure.ts';
+import { makeFolder } from './make-folder.ts';
 
 /** Temporary files that exist now; removed when the program is stopped. */
 const unfinished = new Set<string>();
@@ -29,7 +30,7 @@ export function writeWhole(files: readonly OutputFile[]): void {
     for (const { path, content } of files) {
       const from = join(dirname(path), `.${basename(path)}.${randomUUID().slice(0, 8)}.part`);
       try {
-        mkdirSync(dirname(path), { recursive: true });
+        makeFolder(dirname(path));
         unfinished.add(from);
         staged.push({ from, to: path });
         writeFileSync(from, content);

@@ -1,5 +1,6 @@
 import { subtractAmbient } from './gauge-pressure.ts';
 import type { Mapping } from './mapping.ts';
+import { channelInWords, unitInWords } from './own-columns.ts';
 import { PLAUSIBLE_RANGE } from './plausible.ts';
 import type { ChannelName } from './recording.ts';
 import { pressureFromVolts, type SensorOwner } from './sensor-volts.ts';
@@ -56,7 +57,7 @@ export function remarks(channels: ChannelValues, mapping: Mapping): string[] {
       );
     if (each.confidence !== undefined && each.confidence < DOUBTFUL)
       warnings.push(
-        `column "${each.column}" was guessed to be ${each.channel}${each.unit === undefined ? '' : ` in ${each.unit}`}: ${each.reasons?.join('; ')}`,
+        `column "${each.column}" was guessed to be ${each.channel === null ? 'of no use' : channelInWords(each.channel)}${each.unit === undefined ? '' : `, ${unitInWords(each.unit)}`}: ${each.reasons?.join('; ')}`,
       );
   }
   if (mapping.time?.confidence !== undefined && mapping.time.confidence < DOUBTFUL)

@@ -37,6 +37,21 @@ export const OWN_COLUMNS: Readonly<Record<ChannelName, OwnColumn>> = {
   fillFlowM3PerS: { base: 'fill_flow', suffix: 'l_per_min', unit: 'L/min', quantity: 'volume flow' },
 };
 
+/** What a channel is called to a person. */
+export const channelInWords = (channel: ChannelName): string => {
+  const words: Partial<Record<ChannelName, string>> = {
+    barometricPa: 'barometric pressure',
+    manifoldAbsPa: 'manifold pressure',
+    engineSpeedRpm: 'engine speed',
+    shortTrim: 'short-term fuel trim',
+    longTrim: 'long-term fuel trim',
+  };
+  return words[channel] ?? OWN_COLUMNS[channel].base.replaceAll('_', ' ').replace(/ temp$/, ' temperature');
+};
+
+/** A unit as a person reads it: a bare fraction has no symbol of its own. */
+export const unitInWords = (unit: string): string => (unit === '1' ? 'as a fraction' : unit);
+
 export const CHANNEL_ORDER = Object.keys(OWN_COLUMNS) as ChannelName[];
 
 /** Header name that our own files use for a channel. */

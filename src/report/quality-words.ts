@@ -1,11 +1,8 @@
 /** The quality of a recording in words: what a technician should know before trusting it. */
 
-import { OWN_COLUMNS } from '../recording/own-columns.ts';
+import { channelInWords } from '../recording/own-columns.ts';
 import type { Quality } from '../recording/quality.ts';
-import type { ChannelName } from '../recording/recording.ts';
 import { duration, NBSP } from './numbers.ts';
-
-const channelName = (channel: ChannelName): string => OWN_COLUMNS[channel].base.replaceAll('_', ' ');
 
 const three = (value: number): string => String(Number(value.toPrecision(3)));
 
@@ -41,7 +38,7 @@ const CLIP_WORTH_SAYING = 0.002;
 export function qualityInWords(quality: Quality): readonly string[] {
   const remarks = [...timeWords(quality), ...pressureWords(quality)];
   for (const channel of quality.channels) {
-    const name = channelName(channel.channel);
+    const name = channelInWords(channel.channel);
     if (channel.stuck) remarks.push(`${name} does not move at all`);
     const clipped = channel.clippedLow + channel.clippedHigh;
     if (clipped > CLIP_WORTH_SAYING)
