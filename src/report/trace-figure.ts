@@ -93,10 +93,22 @@ function describe({ recording, chosen, rival }: TraceFigure, dots: number): stri
     phases.length > 0 ? `Phases: ${phases.join(', ')}.` : '',
     `The model with "${CAUSE_WORDS[chosen.cause].name}" differs from the record by ${fixed(typical(errors), 0)} Pa (root mean square).`,
     rival === undefined ? '' : describeRival(rival, typical(errors), typical(rivalErrors)),
+    rival !== undefined && isHidden(chosen, rival) ? 'The dashed line lies under the first and cannot be seen.' : '',
     samplesPerDot > 1 ? `Each dot stands for about ${samplesPerDot} samples.` : 'Every sample is drawn.',
   ]
     .filter((sentence) => sentence !== '')
     .join(' ');
+}
+
+/** Lines nowhere further apart than this share of the recorded span lie on each other (about a line's width). */
+const HIDDEN = 0.015;
+
+function isHidden(chosen: Overlay, rival: Overlay): boolean {
+  const recorded = finite(chosen.recordedGaugePa);
+  const span = (max(recorded) ?? 0) - (min(recorded) ?? 0);
+  const apart = chosen.modelledGaugePa.map((pa, i) => Math.abs(pa - (rival.modelledGaugePa[i] ?? Number.NaN)));
+  const seen = finite(apart);
+  return seen.length > 0 && (max(seen) ?? 0) <= HIDDEN * span;
 }
 
 /** A rival that follows the record as well is beaten by what it would ask of the rest, and that must be said. */
