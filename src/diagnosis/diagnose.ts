@@ -6,13 +6,22 @@ import type { Car } from '../system/car.ts';
 import { evidenceByPhase } from './explain/by-phase.ts';
 import { overlaysFor } from './explain/overlays.ts';
 import { placesFor } from './explain/places.ts';
-import { reasonsFor } from './explain/reasons.ts';
+import { reasonsFor, runReasons } from './explain/reasons.ts';
 import { CAUSES, type CauseId, type CauseProbability, type Finding, type Verdict } from './finding.ts';
-import { type Posterior, posteriorOf } from './posterior.ts';
+import { type Posterior, posteriorOf, TEMPER } from './posterior.ts';
 import { type Prepared, prepare } from './prepare.ts';
 import { causePriors } from './priors/cause-priors.ts';
 import type { Complaint } from './priors/root-causes.ts';
 import { selectionFactor } from './priors/selection.ts';
+import {
+  causesFromRuns,
+  RUN_PROCEDURES,
+  type RunEvidence,
+  runLogEvidence,
+  runOverlays,
+  sizeMixture,
+  weighRun,
+} from './run-evidence.ts';
 import { SizeMixture, sizeUnder } from './size.ts';
 import { sizeContexts } from './size-contexts.ts';
 import { type Weighed, weighCauses } from './weigh-causes.ts';
@@ -49,9 +58,19 @@ export function diagnose(input: DiagnosisInput, options: DiagnosisOptions = {}):
   const procedures: (ProcedureKind | 'unknown')[] = [];
   const prepared: Prepared[] = [];
   const indices: number[] = [];
+  const runs: RunEvidence[] = [];
   input.recordings.forEach((recording, i) => {
     const procedure = recording.notes?.procedure ?? findProcedure(recording).kind;
     procedures.push(procedure);
+    if (RUN_PROCEDURES.includes(procedure)) {
+      const kind = procedure as ProcedureKind;
+      const phases = input.phases?.[i] ?? findPhases(recording, undefined, { kind, reasons: [] });
+      const run = weighRun(input.car, recording, i, kind, phases);
+      if (run) runs.push(run);
+      else
+        warnings.push(`${recording.label}: it has no pressure that a ${kind} can be judged by, so it takes no part.`);
+      return;
+    }
     const pressure = recording.channels.tankPressureGaugePa;
     if (!pressure) {
       warnings.push(`${recording.label}: it has no tank pressure, so it takes no part; map the column that holds it.`);
@@ -63,7 +82,7 @@ export function diagnose(input: DiagnosisInput, options: DiagnosisOptions = {}):
     }
     if (!COVERED.includes(procedure)) {
       warnings.push(
-        `${recording.label}: looks like ${procedure === 'unknown' ? 'no known procedure' : `a ${procedure}`}, which the fit does not cover yet; it takes no part.`,
+        `${recording.label}: looks like no known procedure, so it takes no part; name the procedure in the notes if it is one.`,
       );
       return;
     }
@@ -73,13 +92,17 @@ export function diagnose(input: DiagnosisInput, options: DiagnosisOptions = {}):
     prepared.push(p);
     indices.push(i);
   });
-  if (prepared.length === 0) return nothingToSay(procedures, warnings);
-
+  const prior = causePriors(input.complaints ?? [], input.codes ?? [], input.car.layout);
+  if (prepared.length === 0) {
+    return runs.length > 0 ? findingFromRuns(runs, prior, procedures, warnings) : nothingToSay(procedures, warnings);
+  }
   const weighing = weighCauses(input.car, prepared, (f, what) => report(0.85 * f, what));
-  const prior = causePriors(input.complaints ?? [], input.codes ?? []);
   const told = (input.complaints?.length ?? 0) + (input.codes?.length ?? 0) > 0;
   const used = prepared.map((p) => p.procedure);
-  const posterior = posteriorOf(weighing, (id) => prior[id] * (told ? 1 : selectionFactor(used, id)));
+  const posterior = posteriorOf(
+    weighing,
+    (id) => prior[id] * (told ? 1 : selectionFactor(used, id)) * runFactor(runs, id),
+  );
   const ranked = rankedCauses(posterior);
   const best = ranked[0]!;
   const rival = ranked.find((r) => r.leading.fit !== best.leading.fit) ?? best;
@@ -116,14 +139,53 @@ export function diagnose(input: DiagnosisInput, options: DiagnosisOptions = {}):
       .map((p) => ({ ids: [p.weighed.causes[0]!.id, p.weighed.causes[1]!.id], probability: p.probability })),
     diameterMm,
     exceeds,
-    reasons: reasonsFor({ verdict, causes, best: best.leading, rival: rival.leading, prepared, exceeds, diameterMm }),
+    reasons: [
+      ...reasonsFor({ verdict, causes, best: best.leading, rival: rival.leading, prepared, exceeds, diameterMm }),
+      ...runs.flatMap((r) => r.limits.map((text) => ({ kind: 'limits' as const, text }))),
+    ],
     warnings,
-    overlays: overlaysFor(
-      ranked.map((r) => r.leading),
-      prepared,
-      indices,
-      weighing.noise,
-    ),
+    overlays: [
+      ...overlaysFor(
+        ranked.map((r) => r.leading),
+        prepared,
+        indices,
+        weighing.noise,
+      ),
+      ...runOverlays(runs, causes),
+    ],
+  };
+}
+
+/** What pump runs and sealed holds add to a cause's weight, relative to the best cause in each. */
+function runFactor(runs: readonly RunEvidence[], id: CauseId): number {
+  return Math.exp(
+    TEMPER * runs.reduce((s, r) => s + runLogEvidence(r, id) - Math.max(...CAUSES.map((c) => runLogEvidence(r, c))), 0),
+  );
+}
+
+function findingFromRuns(
+  runs: readonly RunEvidence[],
+  prior: Readonly<Record<CauseId, number>>,
+  procedures: readonly (ProcedureKind | 'unknown')[],
+  warnings: readonly string[],
+): Finding {
+  const causes = causesFromRuns(runs, prior, TEMPER);
+  const verdict = verdictOf(causes);
+  const mixture = sizeMixture(runs, causes);
+  const exceeds = { mm0_5: mixture ? mixture.exceeds(0.5) : null, mm1_0: mixture ? mixture.exceeds(1) : null };
+  return {
+    verdict,
+    procedures,
+    causes: withAbsent(causes),
+    pairs: [],
+    diameterMm: mixture ? mixture.interval() : null,
+    exceeds,
+    reasons: [
+      ...runReasons({ verdict, causes, exceeds }),
+      ...runs.flatMap((r) => r.limits.map((text) => ({ kind: 'limits' as const, text }))),
+    ],
+    warnings,
+    overlays: runOverlays(runs, causes),
   };
 }
 

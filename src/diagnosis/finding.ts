@@ -22,6 +22,14 @@ export const CAUSES = [
   'sensor_stuck',
   'sensor_noisy',
   'canister_saturated',
+  // of the pump module and of the sealed tank's isolation valve: only cars that have them
+  'pump_weak',
+  'pump_dead',
+  'orifice_dirty',
+  'changeover_leak',
+  'changeover_stuck',
+  'isolation_leak',
+  'isolation_stuck_shut',
 ] as const;
 export type CauseId = (typeof CAUSES)[number];
 
@@ -37,7 +45,9 @@ export type Place =
   | 'vent valve'
   | 'tank to canister'
   | 'fill-limit valve'
-  | 'pressure sensor';
+  | 'pressure sensor'
+  | 'pump module'
+  | 'isolation valve';
 
 export interface Interval {
   readonly median: number;

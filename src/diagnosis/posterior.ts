@@ -9,7 +9,7 @@ const TWO_FAULTS = 0.05;
  * The evidence is tempered: what parts two causes in the two-space model is in part the model's own error, which recurs in
  * every sample and so is counted too often.
  */
-const TEMPER = 0.5;
+export const TEMPER = 0.5;
 
 export interface Posterior {
   readonly singles: readonly { readonly weighed: Weighed; readonly probability: number }[];

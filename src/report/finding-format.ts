@@ -15,6 +15,8 @@ const PLACES = [
   'tank to canister',
   'fill-limit valve',
   'pressure sensor',
+  'pump module',
+  'isolation valve',
 ] as const;
 
 const probability = z.number().min(0).max(1);

@@ -62,6 +62,28 @@ export const CAUSE_WORDS: Readonly<Record<CauseId, CauseWords>> = {
     name: 'canister full of fuel vapour',
     plain: 'the charcoal canister holds more fuel vapour than it should',
   },
+  pump_weak: { name: 'leak-test pump weak', plain: 'the small pump that tests the system for leaks is too weak' },
+  pump_dead: {
+    name: 'leak-test pump does not run',
+    plain: 'the small pump that tests the system for leaks does not run',
+  },
+  orifice_dirty: {
+    name: 'reference orifice dirty',
+    plain: 'the measuring orifice in the leak-test pump is partly blocked, so its comparison is wrong',
+  },
+  changeover_leak: {
+    name: 'change-over valve leaks',
+    plain: 'the valve that turns the leak-test pump to the tank does not seal',
+  },
+  changeover_stuck: {
+    name: 'change-over valve does not move',
+    plain: 'the valve that turns the leak-test pump to the tank does not move',
+  },
+  isolation_leak: { name: 'tank isolation valve leaks', plain: 'the valve that keeps the tank sealed does not seal' },
+  isolation_stuck_shut: {
+    name: 'tank isolation valve does not open',
+    plain: 'the valve that keeps the tank sealed does not open',
+  },
 };
 
 export const PHASE_WORDS: Readonly<Record<PhaseKind, string>> = {

@@ -30,6 +30,13 @@ const NAMES: Readonly<Record<CauseId, string>> = {
   sensor_stuck: 'a pressure sensor that stands still',
   sensor_noisy: 'a noisy pressure sensor',
   canister_saturated: 'a canister full of fuel vapour',
+  pump_weak: 'a weak pump',
+  pump_dead: 'a pump that does not run',
+  orifice_dirty: 'a dirty reference orifice',
+  changeover_leak: 'a change-over valve that leaks',
+  changeover_stuck: 'a change-over valve that does not move',
+  isolation_leak: 'a tank isolation valve that leaks',
+  isolation_stuck_shut: 'a tank isolation valve that stays shut',
 };
 
 const PHASE_WORDS: Readonly<Record<string, string>> = {
@@ -44,6 +51,8 @@ const PHASE_WORDS: Readonly<Record<string, string>> = {
   idle: 'the time without purge flow',
   filling: 'the filling',
   filled: 'the time after the nozzle shut off',
+  reference: 'the run through the reference orifice',
+  'tank-pump': 'the pump on the tank',
   rest: 'the rest',
 };
 
@@ -51,6 +60,32 @@ const PHASE_WORDS: Readonly<Record<string, string>> = {
 const TELLING = 2;
 /** Share of the probability that a rival needs to be named. */
 const OPEN = 0.08;
+
+/** Reasons where only pump runs and sealed holds were fitted. */
+export function runReasons(f: Pick<ReasonFacts, 'verdict' | 'causes' | 'exceeds'>): Reason[] {
+  const first = f.causes[0]!;
+  const rival = f.causes[1];
+  const list: Reason[] = [];
+  const told = [...first.byPhase].sort((a, b) => b.logEvidence - a.logEvidence)[0];
+  if (rival && told && told.logEvidence > TELLING) {
+    list.push({
+      kind: 'for',
+      text: `${capital(PHASE_WORDS[told.phase] ?? told.phase)} fits ${NAMES[first.id]} and not ${NAMES[rival.id]} (odds ${odds(told.logEvidence)} from this phase).`,
+    });
+  }
+  const open = f.causes.filter((c) => c.id !== first.id && c.probability >= OPEN);
+  if (open.length > 0) {
+    list.push({
+      kind: 'limits',
+      text: `Not excluded by these recordings: ${open.map((c) => `${NAMES[c.id]} (${percent(c.probability)})`).join(', ')}.`,
+    });
+  }
+  list.push({
+    kind: 'next-recording',
+    text: "A second run of the same test under other conditions (another fuel level, a day with a temperature swing) would confirm it. Follow the service information; a sealed tank can hold pressure, so let it down by the car's own refuel request first.",
+  });
+  return list;
+}
 
 export function reasonsFor(f: ReasonFacts): Reason[] {
   const list: Reason[] = [];

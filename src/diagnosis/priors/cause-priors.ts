@@ -1,4 +1,5 @@
 /** Prior probability of each cause from complaint and codes. */
+import type { LayoutId } from '../../system/car.ts';
 import { CAUSES, type CauseId } from '../finding.ts';
 import { COMPLAINTS, type Complaint, ROOT_CAUSE_PERCENT } from './root-causes.ts';
 
@@ -25,6 +26,24 @@ const LOOKS: Readonly<Record<string, Partial<Record<CauseId, number>>>> = {
   F19: { purge_stuck_closed: 0.5, none: 0.5 },
   F20: { none: 1 },
 };
+
+/** The same for parts that only some layouts have; other cars take these root causes as no fault. Judgement. */
+const LOOKS_BY_LAYOUT: Readonly<Partial<Record<LayoutId, Readonly<Record<string, Partial<Record<CauseId, number>>>>>>> =
+  {
+    'pump-reference': {
+      F17: { pump_weak: 0.35, pump_dead: 0.15, orifice_dirty: 0.2, changeover_leak: 0.15, changeover_stuck: 0.15 },
+    },
+    'sealed-tank': { F18: { isolation_leak: 0.5, isolation_stuck_shut: 0.5 } },
+  };
+const LAYOUT_CAUSES: readonly CauseId[] = [
+  'pump_weak',
+  'pump_dead',
+  'orifice_dirty',
+  'changeover_leak',
+  'changeover_stuck',
+  'isolation_leak',
+  'isolation_stuck_shut',
+];
 
 /** Codes by the column of the table that they belong to. */
 const CODE_COLUMNS: Readonly<Record<string, Complaint>> = {
@@ -54,9 +73,16 @@ const SOUND_SHARE = 0.2;
 /**
  * @param complaints complaint types of the table; empty for none
  * @param codes trouble codes
+ * @param layout of the car, for the parts that only it has
  * @returns probability by cause, summing to 1
  */
-export function causePriors(complaints: readonly Complaint[], codes: readonly string[]): Record<CauseId, number> {
+export function causePriors(
+  complaints: readonly Complaint[],
+  codes: readonly string[],
+  layout: LayoutId = 'engine-vacuum',
+): Record<CauseId, number> {
+  const own = LOOKS_BY_LAYOUT[layout] ?? {};
+  const possible = CAUSES.filter((c) => !LAYOUT_CAUSES.includes(c) || Object.values(own).some((looks) => c in looks));
   const columns = new Set<number>();
   for (const c of complaints) columns.add(COMPLAINTS.indexOf(c));
   for (const code of codes) {
@@ -70,13 +96,13 @@ export function causePriors(complaints: readonly Complaint[], codes: readonly st
     const weights = chosen.map((i) => (told ? 1 : COLUMN_SHARE[i]!));
     const all = weights.reduce((s, w) => s + w, 0);
     const share = chosen.reduce((s, i, k) => s + weights[k]! * Math.max(0.3, percents[i] ?? 0), 0) / all;
-    for (const [cause, part] of Object.entries(LOOKS[root] ?? {})) p[cause as CauseId] += share * part;
+    for (const [cause, part] of Object.entries(own[root] ?? LOOKS[root] ?? {})) p[cause as CauseId] += share * part;
   }
   if (!told) {
     const others = CAUSES.reduce((s, c) => s + (c === 'none' ? 0 : p[c]), 0);
     p.none = (SOUND_SHARE / (1 - SOUND_SHARE)) * others;
   }
   const total = CAUSES.reduce((s, c) => s + p[c], 0);
-  for (const c of CAUSES) p[c] = (1 - OPEN_MIND) * (p[c] / total) + OPEN_MIND / CAUSES.length;
+  for (const c of possible) p[c] = (1 - OPEN_MIND) * (p[c] / total) + OPEN_MIND / possible.length;
   return p;
 }
