@@ -70,7 +70,9 @@ export class Candidates {
     if (gaussianSd(t.hessian, t.z.length, key) < WELL_DETERMINED) this.correction = 0;
     else {
       const found = profile(t, key);
-      if (found) this.correction = found.logEvidence - t.logEvidence;
+      const correction = found ? found.logEvidence - t.logEvidence : 0;
+      // a profile that fails says nothing of the evidence
+      this.correction = Number.isFinite(correction) ? correction : 0;
     }
   }
 }

@@ -44,7 +44,7 @@ const probability = (
 
 describe('a growing recording ends where the whole one does', () => {
   /** Probabilities of the first cause agree to this, ln diameters to this or half the whole finding's interval. */
-  const PROBABILITY = 0.3;
+  const PROBABILITY = 0.2;
   const LN_DIAMETER = 0.08;
   for (const [form, diameter, seed] of [
     ['leak', 0.6, 1],
@@ -54,13 +54,18 @@ describe('a growing recording ends where the whole one does', () => {
   ] as const) {
     it(`${form} ${diameter ?? ''}`, () => {
       const recording = draw(form, diameter, 70, 0, seed);
-      const { end } = feed(recording, 10);
+      const { updates, end } = feed(recording, 10);
       const whole = diagnose({ car: TEST_CAR, recordings: [recording] });
       const first = whole.causes[0]!;
       expect(end.settled).toBe(true);
       expect(end.causes[0]!.id).toBe(first.id);
-      expect(Math.abs(probability(end, first.id) - first.probability)).toBeLessThan(PROBABILITY);
-      expect(end.causes.reduce((s, c) => s + c.probability, 0)).toBeCloseTo(1, 9);
+      // a hole in the tank's side and one at the vent valve look alike through an open pipe: they count together
+      const alike: readonly CauseId[] = first.id === 'leak' ? ['leak', 'vent_leak'] : [first.id];
+      const together = (u: Parameters<typeof probability>[0]) => alike.reduce((s, id) => s + probability(u, id), 0);
+      expect(Math.abs(together(end) - together(whole))).toBeLessThan(PROBABILITY);
+      for (const u of [...updates, end]) {
+        if (u.causes.length > 0) expect(u.causes.reduce((s, c) => s + c.probability, 0)).toBeCloseTo(1, 9);
+      }
       if (diameter === undefined) return;
       const apart = Math.log(end.diameterMm!.median / diameter);
       const reach = Math.log(end.diameterMm!.hi90 / end.diameterMm!.lo90) / 2;
@@ -179,7 +184,7 @@ describe('the cost of an added second', () => {
     const tenMinutes = work(590, 618);
     const mean = (x: readonly number[]) => x.reduce((a, b) => a + b, 0) / x.length;
     // one step of a fit beyond what is allowed for a second and what may be saved up
-    for (const steps of [...minute, ...tenMinutes]) expect(steps).toBeLessThan(56_000 + 16_000);
+    for (const steps of [...minute, ...tenMinutes]) expect(steps).toBeLessThan(40_000 + 20_000);
     expect(mean(minute)).toBeGreaterThan(1000);
     expect(mean(tenMinutes)).toBeLessThan(1.25 * Math.max(...minute));
     expect(Math.max(...tenMinutes)).toBeLessThan(1.25 * Math.max(...minute));

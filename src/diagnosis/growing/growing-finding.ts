@@ -62,15 +62,15 @@ const SIZING: readonly (ProcedureKind | 'unknown')[] = ['vacuum-draw', 'engine-o
 /** The finding is worked out anew once so much has come [s]; a changed command does not wait. */
 const UPDATE_EVERY_S = 1;
 /** Steps of the model allowed for each second of recording, and saved up at most. */
-const STEPS_PER_S = 48_000;
-const MOST_SAVED = 56_000;
+const STEPS_PER_S = 36_000;
+const MOST_SAVED = 40_000;
 /** Starts are tried anew after a command change, and once more when what it did has shown [s]. */
 const SECOND_LOOK_S = 10;
 const LEAST_BETWEEN_S = { 'purge-drive': 30, other: 1 } as const;
 /** Fewer readings than this tell nothing. */
 const FEWEST_READINGS = 20;
 /** Rounds of steps that `finish` may take until all has settled. */
-const MOST_FINISHING = 20;
+const MOST_FINISHING = 28;
 
 export class GrowingFinding {
   private readonly car: Car;

@@ -15,6 +15,8 @@ import { type Coarseness, extended } from './snapshot.ts';
 const AHEAD_S = 60;
 const HALF_AHEAD_S = 30;
 const LOOK_EVERY_S = 5;
+/** Causes that had all arrived so lately [s] are taken as settled: one of them always moves a little as data comes. */
+const LATELY_S = 10;
 const RUNS_OF_A_LOOK = 28;
 /** The share of the log evidence that the finding believes; the same tempering as in `../posterior.ts`. */
 const TEMPER = 0.5;
@@ -38,12 +40,14 @@ interface Pair {
 export class HoldWatch {
   /** Steps of the model that the last look took; what the rest of the update has less. */
   steps = 0;
+  private settledS = Number.NEGATIVE_INFINITY;
   private lookedS = Number.NEGATIVE_INFINITY;
   private sd: HoldingLonger['sdLnDiameter'] | undefined;
   private parting = 0;
   private turn = 0;
 
   reset(): void {
+    this.settledS = Number.NEGATIVE_INFINITY;
     this.lookedS = Number.NEGATIVE_INFINITY;
     this.sd = undefined;
     this.parting = 0;
@@ -59,6 +63,7 @@ export class HoldWatch {
   look(q: HoldLook): HoldingLonger | undefined {
     this.steps = 0;
     const nowS = q.history.lastS;
+    if (q.settled) this.settledS = nowS;
     if (!this.sd || nowS - this.lookedS >= LOOK_EVERY_S) this.ask(q, nowS);
     if (!this.sd) return undefined;
     const { rival } = firstTwo(q.fits, q.posterior);
@@ -66,7 +71,7 @@ export class HoldWatch {
     return judgeHold({
       phase: q.phase.kind,
       heldS: nowS - Math.max(q.phase.fromS, q.history.lastChangeS),
-      settled: q.settled,
+      settled: nowS - this.settledS <= LATELY_S,
       sdLnDiameter: this.sd,
       partingLnOdds: this.parting,
       first: { id: first, probability: q.posterior.byCause.get(first)! },
@@ -115,11 +120,13 @@ function topCause(posterior: Posterior): CauseId {
 
 /** The first cause, and the most probable other one that has a fit of its own. */
 function firstTwo(fits: Fits, posterior: Posterior): Pair {
+  const top = topCause(posterior);
   const owners = posterior.singles.flatMap((s) => {
     const cause = s.weighed.causes[0]!;
     const owner = fits.causes.get(cause.pressureLike ?? formOf(cause));
-    return owner ? [owner] : [];
+    return owner ? [{ id: cause.id, owner }] : [];
   });
-  const first = owners[0] ?? [...fits.causes.values()][0]!;
-  return { first, rival: owners.find((o) => o !== first && o.cause.id !== first.cause.id) };
+  const first = owners.find((o) => o.id === top)?.owner ?? owners[0]!.owner;
+  const rival = owners.find((o) => o.id !== top && o.owner !== first)?.owner;
+  return { first, rival };
 }

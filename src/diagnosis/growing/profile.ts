@@ -70,6 +70,8 @@ export function profile(track: Track, key: number): Profile | undefined {
       rest.forEach((i, r) => {
         z[i] = z[i]! + scale * step[r]!;
       });
+      // so far out the model has no numbers any more
+      if (!Number.isFinite(log)) break;
       points.push({ z: z[key]!, log });
       top = Math.max(top, log);
       if (log < top - DEPTH) break;
