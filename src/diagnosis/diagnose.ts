@@ -163,6 +163,9 @@ function runFactor(runs: readonly RunEvidence[], id: CauseId): number {
   );
 }
 
+/** What a run that tested nothing can neither show nor exclude. */
+const UNSHOWN: readonly CauseId[] = ['none', 'leak', 'gross_leak'];
+
 function findingFromRuns(
   runs: readonly RunEvidence[],
   prior: Readonly<Record<CauseId, number>>,
@@ -170,8 +173,9 @@ function findingFromRuns(
   warnings: readonly string[],
 ): Finding {
   const causes = causesFromRuns(runs, prior, TEMPER);
-  const verdict = verdictOf(causes);
-  const mixture = sizeMixture(runs, causes);
+  const untested = runs.every((r) => r.inconclusive) && UNSHOWN.includes(causes[0]!.id);
+  const verdict = untested ? 'cannot-tell' : verdictOf(causes);
+  const mixture = untested ? undefined : sizeMixture(runs, causes);
   const exceeds = { mm0_5: mixture ? mixture.exceeds(0.5) : null, mm1_0: mixture ? mixture.exceeds(1) : null };
   return {
     verdict,

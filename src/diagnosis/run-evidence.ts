@@ -27,9 +27,13 @@ export interface RunEvidence {
   /** By cause; the sealed tank's canister-side hole counts as a leak. */
   readonly byCause: ReadonlyMap<CauseId, readonly WeighedSimple<string>[]>;
   readonly limits: readonly string[];
+  /** The side where a hole would be was never put to the test: whatever fits best, nothing is shown. */
+  readonly inconclusive: boolean;
 }
 
 export const RUN_PROCEDURES: readonly (ProcedureKind | 'unknown')[] = ['pump-run', 'sealed-hold'];
+
+const UNTESTED: readonly string[] = ['tank-side-untested', 'tank-untested', 'no-reference'];
 
 /** Weighs one run; undefined when it has no pressure that its model can use. */
 export function weighRun(
@@ -49,8 +53,14 @@ export function weighRun(
     const id = (w.id === 'canister_leak' ? 'leak' : w.id) as CauseId;
     byCause.set(id, [...(byCause.get(id) ?? []), w]);
   }
-  const limits = (pump ? pumpLimits(recording) : sealedLimits(recording)).map(limitText);
-  return { recording: index, procedure, byCause, limits };
+  const limits = pump ? pumpLimits(recording) : sealedLimits(recording);
+  return {
+    recording: index,
+    procedure,
+    byCause,
+    limits: limits.map(limitText),
+    inconclusive: limits.some((l) => UNTESTED.includes(l.kind)),
+  };
 }
 
 /** ln evidence of a run for a cause: the mean over its forms; a cause that the run does not know looks sound in it. */
