@@ -43,8 +43,6 @@ const alike = (id: SealedCauseId) => SEALED_ALIKE.find((group) => group.includes
 const CASES: [string, readonly Fault[], number, SealedCauseId][] = [
   ['a sound tank at +12 kPa', [], 12000, 'none'],
   ['a sound tank at -4 kPa', [], -4000, 'none'],
-  ['a hole of 0.3 mm in a tank at ambient', [{ kind: 'leak', place: 'tankTop', size: 0.3e-3 }], 0, 'leak'],
-  ['a hole of 0.5 mm in a tank at ambient', [{ kind: 'leak', place: 'tankTop', size: 0.5e-3 }], 0, 'leak'],
   ['a hole of 0.5 mm in a tank just shut', [{ kind: 'leak', place: 'tankTop', size: 0.5e-3 }], 3000, 'leak'],
   ['a hole of 1 mm at the cap', [{ kind: 'leak', place: 'cap', size: 1e-3 }], 0, 'leak'],
   ['a cap that is off', [{ kind: 'cap-missing' }], 0, 'gross_leak'],
@@ -52,7 +50,6 @@ const CASES: [string, readonly Fault[], number, SealedCauseId][] = [
   ['a seeping purge valve', [{ kind: 'purge-seeping', size: 0.5e-3 }], 12000, 'purge_leak'],
   ['a purge valve stuck shut', [{ kind: 'purge-stuck-shut' }], 12000, 'purge_stuck_closed'],
   ['an isolation valve that leaks 0.3 mm', [{ kind: 'isolation-leaks', size: 0.3e-3 }], 8000, 'isolation_leak'],
-  ['an isolation valve that leaks 0.8 mm', [{ kind: 'isolation-leaks', size: 0.8e-3 }], 0, 'isolation_leak'],
   ['an isolation valve stuck shut', [{ kind: 'isolation-stuck-shut' }], 12000, 'isolation_stuck_shut'],
   ['a vent path choked to 1.3 mm', [{ kind: 'vent-choked', size: 1.3e-3 }], 12000, 'vent_restricted'],
   ['a vent valve stuck shut', [{ kind: 'vent-stuck-shut' }], 12000, 'vent_stuck_closed'],
