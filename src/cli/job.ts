@@ -47,12 +47,14 @@ function conditions({ channels }: Recording): SheetRecording['conditions'] {
 }
 
 function requirePressure(read: ReadFile): void {
-  if (read.recording.channels.tankPressureGaugePa !== undefined) return;
+  const { tankPressureGaugePa, pumpPressureGaugePa, canisterPressureGaugePa } = read.recording.channels;
+  if ([tankPressureGaugePa, pumpPressureGaugePa, canisterPressureGaugePa].some((each) => each !== undefined)) return;
   const columns = read.mapping.columns.map(({ column }) => column).join(', ');
-  throw new Failure(EXIT.input, `${read.path} has no tank pressure`, {
+  throw new Failure(EXIT.input, `${read.path} has no pressure of the vapour system`, {
     file: read.path,
     found: `columns ${columns}`,
-    expected: 'a column with the tank pressure, or sensor volts and a car file with the sensor’s range',
+    expected:
+      'a column with the pressure of tank, canister or pump module, or sensor volts and a car file with the sensor’s range',
     advice: `See how it was understood: vaporwright read ${read.path}. Then give the column in a file with --mapping.`,
   });
 }

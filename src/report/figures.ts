@@ -1,5 +1,6 @@
 /** The figures of a sheet at a given width: one trace per recording, one size. */
 import type { Drawing } from './drawing.ts';
+import { pressureOf } from './pressure-names.ts';
 import type { Sheet } from './sheet.ts';
 import { sizeFigure } from './size-figure.ts';
 import { traceFigure } from './trace-figure.ts';
@@ -7,6 +8,8 @@ import { CAUSE_WORDS, firstCause } from './words.ts';
 
 export interface TracePlate {
   readonly label: string;
+  /** Which pressure is drawn. */
+  readonly pressure: string;
   readonly drawing: Drawing;
   /** What the lines are, as the key under the figure says it. */
   readonly chosen: string;
@@ -27,6 +30,7 @@ export function tracePlates(sheet: Sheet, width: number): readonly TracePlate[] 
     return [
       {
         label: recording.label,
+        pressure: pressureOf(recording.procedure),
         drawing: traceFigure({ recording, chosen, width, ...(rival === undefined ? {} : { rival }) }),
         chosen: CAUSE_WORDS[chosen.cause].name,
         rival:

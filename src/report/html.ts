@@ -73,9 +73,9 @@ function traces(sheet: Sheet): Markup | null {
   if (wide.length === 0) return null;
   return new Markup(
     wide
-      .map(({ drawing, label, chosen, rival }, i) => {
+      .map(({ drawing, label, pressure, chosen, rival }, i) => {
         const small = narrow[i]?.drawing ?? drawing;
-        return markup`<figure><p class="small">${label}: tank pressure against ambient</p>${plate(`trace${i}`, drawingToSvg(drawing, 'ID'), drawingToSvg(small, 'ID'))}${KEY(chosen, rival)}<figcaption>${drawing.description}</figcaption></figure>`
+        return markup`<figure><p class="small">${label}: ${pressure} against ambient</p>${plate(`trace${i}`, drawingToSvg(drawing, 'ID'), drawingToSvg(small, 'ID'))}${KEY(chosen, rival)}<figcaption>${drawing.description}</figcaption></figure>`
           .text;
       })
       .join(''),

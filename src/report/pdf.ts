@@ -32,7 +32,7 @@ function traces(paper: Paper, sheet: Sheet): void {
       // The line above a figure goes with it to the next page.
       paper.need(height + 70);
     }
-    paper.paragraph(`${plate.label}: tank pressure against ambient`, SET.quiet);
+    paper.paragraph(`${plate.label}: ${plate.pressure} against ambient`, SET.quiet);
     paper.space(4);
     figure(paper, plate.drawing);
     const rival = plate.rival === null ? '' : ` Dashed line: modelled, ${plate.rival}.`;

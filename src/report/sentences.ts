@@ -1,6 +1,7 @@
 /** The finding as sentences: one for the owner, one for the technician. */
 import type { Finding } from '../diagnosis/finding.ts';
 import { intervalInWords, percent } from './numbers.ts';
+import { upperFirst } from './pressure-names.ts';
 import { CAUSE_WORDS, certaintyInWords, firstCause, placesInWords, tellingPlaces } from './words.ts';
 
 /** Stated wherever a diameter is shown. */
@@ -17,7 +18,6 @@ const limitsOf = (finding: Finding): readonly string[] =>
   finding.reasons.filter((reason) => reason.kind === 'limits').map((reason) => reason.text);
 
 const withStop = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
-const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 export function technicalSentence(finding: Finding): string {

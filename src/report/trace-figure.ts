@@ -4,6 +4,7 @@ import type { Overlay } from '../diagnosis/finding.ts';
 import type { Drawing, Mark, Point } from './drawing.ts';
 import { fixed } from './numbers.ts';
 import { type PlotFrame, plotFrame } from './plot-frame.ts';
+import { pressureOf, upperFirst } from './pressure-names.ts';
 import type { SheetRecording } from './sheet.ts';
 import { CAUSE_WORDS, PHASE_WORDS } from './words.ts';
 
@@ -70,7 +71,7 @@ export function traceFigure(input: TraceFigure): Drawing {
   return {
     width,
     height: frame.height,
-    title: `Tank pressure, recorded and modelled: ${recording.label}`,
+    title: `${upperFirst(pressureOf(recording.procedure))}, recorded and modelled: ${recording.label}`,
     description: describe(input, dots.length),
     marks,
   };
@@ -89,7 +90,7 @@ function describe({ recording, chosen, rival }: TraceFigure, dots: number): stri
     (rival?.recordedGaugePa ?? []).map((pa, i) => pa - (rival?.modelledGaugePa[i] ?? Number.NaN)),
   );
   return [
-    `Recorded tank pressure (gauge) over ${Math.round(recording.durationS)} s, from ${fixed((min(recorded) ?? 0) / 1000, 2)} to ${fixed((max(recorded) ?? 0) / 1000, 2)} kPa.`,
+    `Recorded ${pressureOf(recording.procedure)} (gauge) over ${Math.round(recording.durationS)} s, from ${fixed((min(recorded) ?? 0) / 1000, 2)} to ${fixed((max(recorded) ?? 0) / 1000, 2)} kPa.`,
     phases.length > 0 ? `Phases: ${phases.join(', ')}.` : '',
     `The model with "${CAUSE_WORDS[chosen.cause].name}" differs from the record by ${fixed(typical(errors), 0)} Pa (root mean square).`,
     rival === undefined ? '' : describeRival(rival, typical(errors), typical(rivalErrors)),

@@ -90,7 +90,7 @@ describe('exit codes and words', () => {
     const { code, stderr } = run(['diagnose', '--car', CAR, '--json', file]);
     expect(code).toBe(3);
     expect(failure(stderr)).toMatchObject({
-      message: expect.stringContaining('no tank pressure'),
+      message: expect.stringContaining('no pressure of the vapour system'),
       found: expect.stringContaining('vehicle_speed_kmh'),
     });
   });
