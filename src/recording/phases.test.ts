@@ -175,6 +175,19 @@ describe('other procedures', () => {
     expect(shown(findPhases(recording))).toBe('hold 0-30, release 30-60');
   });
 
+  it('sealed tank: a draw of the canister side alone is part of it, one through the open isolation valve is not', () => {
+    const drawn = (isolationOpen: number) =>
+      record(60, (t) => ({
+        tankPressureGaugePa: t < 20 ? 9000 : 0,
+        isolationOpen: t >= 20 && t < 30 ? 1 : t >= 30 && t < 40 ? isolationOpen : 0,
+        ventClosed: t >= 30 && t < 50 ? 1 : 0,
+        purgeDuty: t >= 30 && t < 40 ? 0.2 : 0,
+      }));
+    expect(findProcedure(drawn(0)).kind).toBe('sealed-hold');
+    expect(shown(findPhases(drawn(0)))).toBe('hold 0-20, release 20-30, hold 30-60');
+    expect(findProcedure(drawn(1)).kind).toBe('vacuum-draw');
+  });
+
   it('that the notes name are believed', () => {
     const recording = record(10, () => ({ tankPressureGaugePa: 0 }), { procedure: 'purge-drive' });
     expect(findProcedure(recording)).toEqual({ kind: 'purge-drive', reasons: ['the notes say so'] });

@@ -43,6 +43,15 @@ function levelRise(recording: Recording): number {
 const drawn = (commands: Commands): boolean =>
   commands.ventClosed?.some((shut, i) => shut && commands.purging?.[i] === true) ?? false;
 
+/** From this share on a draw is one of the canister side alone. */
+const MOSTLY = 0.9;
+
+/** Of the time that is drawn, the share with the tank shut off by its isolation valve. */
+function shareDrawnSealed({ ventClosed, purging, isolationOpen }: Commands): number {
+  const open = (isolationOpen ?? []).filter((_, i) => ventClosed?.[i] === true && purging?.[i] === true);
+  return 1 - shareTrue(open);
+}
+
 /** Tells which procedure a recording shows, from its commands, its channels and the notes; says why. */
 export function findProcedure(recording: Recording): FoundProcedure {
   const { channels, notes } = recording;
@@ -50,8 +59,10 @@ export function findProcedure(recording: Recording): FoundProcedure {
   if (recording.timeS.length < 2) return { kind: 'unknown', reasons: ['there are fewer than two samples'] };
   const commands = readCommands(recording);
   if (anyTrue(commands.pumpOn)) return { kind: 'pump-run', reasons: ['the leak pump runs'] };
-  if (commands.isolationOpen && !drawn(commands) && !anyTrue(commands.purging))
+  if (commands.isolationOpen && !anyTrue(commands.purging))
     return { kind: 'sealed-hold', reasons: ['the isolation valve is recorded, and nothing is purged'] };
+  if (commands.isolationOpen && drawn(commands) && shareDrawnSealed(commands) > MOSTLY)
+    return { kind: 'sealed-hold', reasons: ['the isolation valve stays shut while the canister side is drawn down'] };
 
   const engineOff = commands.engineRuns !== undefined && shareTrue(commands.engineRuns) < 0.5;
   const noted = (notes?.shutOffTimesS?.length ?? 0) > 0 || notes?.filledM3 !== undefined;

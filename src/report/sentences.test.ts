@@ -67,3 +67,10 @@ test('every cause makes a sentence for both readers', () => {
     expect(ownerSentence(one)).toContain(CAUSE_WORDS[id].plain);
   }
 });
+
+test('a size is that of the fault named: a valve that is no way to the open air gets none', () => {
+  const [first] = finding.causes;
+  const named = (id: (typeof CAUSES)[number]) => technicalSentence({ ...finding, causes: [{ ...first!, id }] });
+  expect(named('leak')).toContain(' mm (');
+  expect(named('isolation_leak')).not.toContain(' mm');
+});

@@ -1,5 +1,6 @@
 /** The finding as sentences: one for the owner, one for the technician. */
 import type { Finding } from '../diagnosis/finding.ts';
+import { holeOf } from './hole.ts';
 import { intervalInWords, percent } from './numbers.ts';
 import { upperFirst } from './pressure-names.ts';
 import { CAUSE_WORDS, certaintyInWords, firstCause, placesInWords, tellingPlaces } from './words.ts';
@@ -37,7 +38,8 @@ export function technicalSentence(finding: Finding): string {
     const open = first.probability >= SURE ? '' : ', but a small or hidden one is not ruled out';
     return `No fault seen${open} (${percent(first.probability)}).${size}`;
   }
-  const size = first.diameterMm === undefined ? '' : `, ${intervalInWords(first.diameterMm)}`;
+  const hole = holeOf(first);
+  const size = hole === undefined ? '' : `, ${intervalInWords(hole)}`;
   const places = tellingPlaces(first);
   const where =
     places === null ? '' : `, ${first.places.length > 1 ? 'most likely at' : 'at'} ${placesInWords(places)}`;

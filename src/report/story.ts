@@ -1,6 +1,7 @@
 /** What the sheet says, section by section, as data that page and PDF both print. */
 import type { CauseProbability, Finding } from '../diagnosis/finding.ts';
 import { cautionsFor, GENERAL_CAUTION } from './cautions.ts';
+import { holeOf } from './hole.ts';
 import { exceeds } from './limits.ts';
 import { celsius, duration, fixed, intervalInWords, kilopascal, millimetres, NBSP, percent } from './numbers.ts';
 import { ownerSentence, technicalSentence } from './sentences.ts';
@@ -85,7 +86,8 @@ export function causeRows(causes: readonly CauseProbability[]): readonly CauseRo
               .slice(0, 3)
               .map((place) => `${placesInWords(place.group)} ${percent(place.probability / Math.max(total, 1e-9))}`)
               .join(', ');
-    const size = cause.diameterMm === undefined || cause.id === 'none' ? '' : intervalInWords(cause.diameterMm);
+    const hole = holeOf(cause);
+    const size = hole === undefined ? '' : intervalInWords(hole);
     return {
       name: CAUSE_WORDS[cause.id].name,
       probability: cause.probability,
@@ -124,7 +126,7 @@ function notProven(sheet: Sheet): readonly string[] {
     items.push(`Not excluded: ${CAUSE_WORDS[rival.id].name} (${percent(rival.probability)}).`);
   }
   if (finding.verdict === 'fault') items.push('That a repair holds: repeat the same recording after it and compare.');
-  if (first?.diameterMm !== undefined && first.id !== 'none')
+  if (first !== null && holeOf(first) !== undefined)
     items.push('Whether the hole is one or several: the size is the total, and holes add by area.');
   items.push(
     'Anything that did not happen while recording: a fault that comes with heat, movement or a full tank may be asleep.',
@@ -176,6 +178,7 @@ export function story(sheet: Sheet): Story {
   const { finding } = sheet;
   const first = firstCause(finding);
   const several = sheet.recordings.length > 1;
+  const hole = first === null ? undefined : holeOf(first);
   return {
     title: sheet.car.label,
     isDemo: sheet.car.demo === true,
@@ -183,7 +186,7 @@ export function story(sheet: Sheet): Story {
     owner: ownerSentence(finding),
     technical: technicalSentence(finding),
     emphasis: [
-      first?.diameterMm === undefined ? '' : `${millimetres(first.diameterMm.median)}${NBSP}mm`,
+      hole === undefined ? '' : `${millimetres(hole.median)}${NBSP}mm`,
       placesInWords((first === null ? null : tellingPlaces(first)) ?? []),
     ],
     limits: sheet.limits.flatMap((limit) => {
