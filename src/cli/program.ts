@@ -19,6 +19,15 @@ const examples = (...lines: readonly string[]): string =>
 
 const JSON_OPTION = ['--json', 'print one JSON object on stdout (format: vaporwright schema)'] as const;
 
+/** Who has no car file yet is told the least that one needs. */
+const withCarHint = (text: string, write: (text: string) => void): void =>
+  write(
+    text.includes("'--car <file>' not specified")
+      ? `${text}The least that a car file needs: {"schema": "vaporwright-car-1", "label": "my car", "layout": "engine-vacuum"}\n` +
+          'What else may stand in it: vaporwright schema car, and examples/invented-estate.car.json.\n'
+      : text,
+  );
+
 /** Options that say what the recordings are; the same for `diagnose` and `report`. */
 const withJobOptions = (command: Command): Command =>
   command
@@ -44,6 +53,7 @@ export function buildProgram(): Command {
       .argument('<recordings...>', 'recordings of one car (CSV, plain or .gz)')
       .requiredOption('--car <file>', 'what is known of the car (JSON, format: vaporwright schema car)'),
   )
+    .configureOutput({ outputError: withCarHint })
     .option('--out <file>', 'also save the whole finding, for "report --finding"')
     .option(...JSON_OPTION)
     .addHelpText(
