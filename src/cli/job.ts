@@ -11,7 +11,7 @@ import { COMPLAINTS, type ComplaintWord } from './complaints.ts';
 import { EXIT } from './exit-codes.ts';
 import { Failure } from './failure.ts';
 import { readJsonFile } from './json-file.ts';
-import { notesFor, notesSchema } from './notes.ts';
+import { notesFor, notesSchema, phasesFor } from './notes.ts';
 import { startProgress } from './progress.ts';
 import { progressInWords } from './progress-words.ts';
 import { type ReadFile, readRecordingFile } from './read-recording.ts';
@@ -82,9 +82,11 @@ export async function makeSheet(files: readonly string[], options: JobOptions): 
       requirePressure(read);
       reads.push(read);
     }
+    const phases = reads.map(({ recording, path }) => findPhases(recording, phasesFor(notes, path)));
     const input: DiagnosisInput = {
       car: car.value,
       recordings: reads.map((read) => read.recording),
+      phases,
       ...(options.complaint === undefined ? {} : { complaints: [COMPLAINTS[options.complaint]] }),
       ...(options.codes === undefined ? {} : { codes: options.codes }),
     };
@@ -107,7 +109,7 @@ export async function makeSheet(files: readonly string[], options: JobOptions): 
           samples: report.samples,
           durationS: quality.time.durationS,
           procedure: finding.procedures[i] ?? 'unknown',
-          phases: findPhases(recording),
+          phases: phases[i] ?? [],
           quality: qualityInWords(quality),
           warnings: report.warnings,
           conditions: conditions(recording),

@@ -2,8 +2,9 @@
 import { z } from 'zod';
 import type { Procedure } from '../simulation/procedure.ts';
 import { ENGINE_OFF, engineOff } from '../simulation/procedures/engine-off.ts';
+import { overnightSoak } from '../simulation/procedures/overnight-soak.ts';
 import { PUMP_RUN, pumpRun } from '../simulation/procedures/pump-run.ts';
-import { PURGE_DRIVE, purgeDrive } from '../simulation/procedures/purge-drive.ts';
+import { boostDrive, PURGE_DRIVE, purgeDrive } from '../simulation/procedures/purge-drive.ts';
 import { REFUELLING, refuelling } from '../simulation/procedures/refuelling.ts';
 import { SEALED_HOLD, sealedHold } from '../simulation/procedures/sealed-hold.ts';
 import { VACUUM_DRAW, vacuumDraw } from '../simulation/procedures/vacuum-draw.ts';
@@ -26,10 +27,25 @@ function settings(usual: object) {
   return z.strictObject(Object.fromEntries(fields)).exactOptional();
 }
 
+/** Settings of the two that take their numbers in a row. Common practice, no source. */
+const OVERNIGHT_SOAK = { hours: 12, sealed: false };
+const BOOST_DRIVE = { lowLoadS: 30, boostS: 30, sealedS: 30, duty: 0.5 };
+
+const soakFrom = (given: Partial<typeof OVERNIGHT_SOAK> = {}): Procedure => {
+  const { hours, sealed } = { ...OVERNIGHT_SOAK, ...given };
+  return overnightSoak(hours, sealed);
+};
+const boostFrom = (given: Partial<typeof BOOST_DRIVE> = {}): Procedure => {
+  const { lowLoadS, boostS, sealedS, duty } = { ...BOOST_DRIVE, ...given };
+  return boostDrive(lowLoadS, boostS, sealedS, duty);
+};
+
 const PROCEDURE_MAKERS = {
   'vacuum-draw': { usual: VACUUM_DRAW, make: vacuumDraw },
   'engine-off': { usual: ENGINE_OFF, make: engineOff },
   'purge-drive': { usual: PURGE_DRIVE, make: purgeDrive },
+  'boost-drive': { usual: BOOST_DRIVE, make: boostFrom },
+  'overnight-soak': { usual: OVERNIGHT_SOAK, make: soakFrom },
   refuelling: { usual: REFUELLING, make: refuelling },
   'pump-run': { usual: PUMP_RUN, make: pumpRun },
   'sealed-hold': { usual: SEALED_HOLD, make: sealedHold },
