@@ -46,7 +46,7 @@ const AFTER_EFFECT_S = 20;
 /** Degrees of freedom of the residuals' Student t: gear changes and tip-ins are not noise of the model. */
 const TAIL = 5;
 /** How far the effect as a whole may be off, one sigma of its size [-]. Judgement. */
-const EFFECT_ERROR = 0.5;
+const EFFECT_ERROR = 0.15;
 /** The carbon clears as it is purged: vapour share at the end of the recording over that at its start, ln. Judgement. */
 const CLEARING = [0, -0.7, -1.5];
 
