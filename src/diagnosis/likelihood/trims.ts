@@ -45,7 +45,7 @@ const LOOP_LAG_S = 3;
 const AFTER_EFFECT_S = 20;
 /** Degrees of freedom of the residuals' Student t: gear changes and tip-ins are not noise of the model. */
 const TAIL = 5;
-/** How far the effect as a whole may be off, one sigma of its size [-]. Judgement. */
+/** How far the effect may wander about its size, one sigma [-]; a constant factor is the vapour share's. Judgement. */
 const EFFECT_ERROR = 0.15;
 /** The carbon clears as it is purged: vapour share at the end of the recording over that at its start, ln. Judgement. */
 const CLEARING = [0, -0.7, -1.5];
