@@ -24,8 +24,18 @@ const cause = (id: (typeof CAUSES)[number], probability: number) => ({
 });
 const SIZE = { median: 0.5, lo90: 0.4, hi90: 0.6 };
 
-it('names the same classes as the finding', () => {
-  expect([...CLASSES].sort()).toEqual([...CAUSES].sort());
+it('names the classes of the finding but for the parts that the practice cars have not', () => {
+  const others = CAUSES.filter((c) => !CLASSES.includes(c));
+  expect([...CLASSES, ...others].sort()).toEqual([...CAUSES].sort());
+  expect(others).toEqual([
+    'pump_weak',
+    'pump_dead',
+    'orifice_dirty',
+    'changeover_leak',
+    'changeover_stuck',
+    'isolation_leak',
+    'isolation_stuck_shut',
+  ]);
 });
 
 it('answers with all classes, and with a diameter where the procedure has one', () => {

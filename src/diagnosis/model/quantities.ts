@@ -65,5 +65,4 @@ export const Q = {
 export type QuantityName = keyof typeof Q;
 export const QUANTITY_COUNT = 34;
 export const SHIFT_SLOTS = 4;
-export const WARM_SLOTS = 5;
 export const DRIFT_SLOTS = 3;
