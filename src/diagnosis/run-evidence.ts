@@ -79,6 +79,9 @@ export function leadingForm(run: RunEvidence, id: CauseId): WeighedSimple<string
 /** A cause that no run can show weighs less: the test was chosen for what it can show. Judgement. */
 const UNKNOWN_FACTOR = 0.2;
 
+/** Causes whose size is that of a hole to ambient. */
+const HOLES: readonly CauseId[] = ['none', 'leak', 'gross_leak', 'vent_leak'];
+
 /** Causes from runs alone, most probable first. */
 export function causesFromRuns(
   runs: readonly RunEvidence[],
@@ -107,7 +110,7 @@ export function causesFromRuns(
       id: c.id,
       probability: c.probability,
       places: places.size > 0 ? [{ group: [...places] as Place[], probability: c.probability }] : [],
-      ...(size && c.probability > 0.1 && { diameterMm: size.interval() }),
+      ...(size && c.probability > 0.1 && HOLES.includes(c.id) && { diameterMm: size.interval() }),
       relativeLogEvidence: c.evidence - highest,
       byPhase: runs.flatMap((r) => phaseGains(r, c.id, rival)),
     };

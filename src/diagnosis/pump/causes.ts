@@ -107,7 +107,7 @@ export const PUMP_CAUSE_CATALOGUE: readonly SingleRunCause<PumpCauseId>[] = [
     starts: {},
     key: 'ventEnd',
     hole: 'ventEnd',
-    places: ['change-over valve'],
+    places: ['pump module'],
   },
   {
     id: 'vent_restricted',
@@ -115,7 +115,7 @@ export const PUMP_CAUSE_CATALOGUE: readonly SingleRunCause<PumpCauseId>[] = [
     starts: { ventOpen: [0] },
     key: 'ventOpen',
     hole: 'leak',
-    places: ['vent filter', 'vent side'],
+    places: ['vent side'],
   },
   {
     id: 'sensor_bias',
@@ -149,7 +149,7 @@ export const PUMP_CAUSE_CATALOGUE: readonly SingleRunCause<PumpCauseId>[] = [
     starts: { orifice: [0] },
     key: 'orifice',
     hole: 'leak',
-    places: ['reference orifice'],
+    places: ['pump module'],
   },
   {
     id: 'changeover_leak',
@@ -158,7 +158,7 @@ export const PUMP_CAUSE_CATALOGUE: readonly SingleRunCause<PumpCauseId>[] = [
     starts: { orifice: [0] },
     key: 'orifice',
     hole: 'leak',
-    places: ['change-over valve'],
+    places: ['pump module'],
   },
   {
     id: 'changeover_stuck',
@@ -166,6 +166,6 @@ export const PUMP_CAUSE_CATALOGUE: readonly SingleRunCause<PumpCauseId>[] = [
     states: [[P.stuck, 1]],
     starts: {},
     key: 'orifice',
-    places: ['change-over valve'],
+    places: ['pump module'],
   },
 ];

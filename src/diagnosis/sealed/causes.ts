@@ -111,7 +111,7 @@ export const SEALED_CAUSE_CATALOGUE: readonly SingleRunCause<SealedCauseId>[] = 
     starts: { ventOpen: [0] },
     key: 'ventOpen',
     hole: 'tankHole',
-    places: ['vent filter', 'vent side'],
+    places: ['vent side'],
   },
   {
     id: 'sensor_bias',
