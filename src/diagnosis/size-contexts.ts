@@ -15,7 +15,7 @@ import type { Weighing } from './weigh-causes.ts';
 /** Half a millimetre within a factor of about three either way: from far below a limit to several millimetres. Judgement. */
 export const NEUTRAL = holePrior(0.5, 1);
 /** Causes that are themselves statements about the hole share one context. */
-const HOLE_CAUSES: readonly CauseId[] = [
+export const HOLE_CAUSES: readonly CauseId[] = [
   'none',
   'leak',
   'gross_leak',

@@ -7,24 +7,12 @@ import type { Cause } from '../causes/catalogue.ts';
 import type { CauseId } from '../finding.ts';
 import { gaussianSd } from '../fit/marginal.ts';
 import type { Posterior } from '../posterior.ts';
-import { holePrior } from '../priors/nuisances.ts';
 import type { SizePosterior } from '../size.ts';
+import { HOLE_CAUSES, NEUTRAL } from '../size-contexts.ts';
 import { gaussianProfile, profile } from './profile.ts';
 import type { Track } from './track.ts';
 
-/** Half a millimetre within a factor of about three either way. Judgement. */
-const NEUTRAL = holePrior(0.5, 1);
 const FORM = 'size';
-/** Causes that are themselves statements about the hole, or say nothing of the gas, share one context. */
-const HOLE_CAUSES: readonly CauseId[] = [
-  'none',
-  'leak',
-  'gross_leak',
-  'vent_leak',
-  'sensor_noisy',
-  'canister_saturated',
-  'sensor_stuck',
-];
 /** Contexts followed at once, and the probability from which one counts. */
 const MOST_CONTEXTS = 2;
 const NEGLIGIBLE = 0.05;

@@ -1,6 +1,8 @@
 /** The causes that a pump run can show, each as changed priors of a few quantities. */
+
+import { holePrior as hole } from '../priors/nuisances.ts';
 import type { SingleRunCause } from '../single-run/prior.ts';
-import { hole, TIGHT_MM } from './priors.ts';
+import { TIGHT_MM } from './priors.ts';
 import { P } from './quantities.ts';
 
 export const PUMP_CAUSES = [

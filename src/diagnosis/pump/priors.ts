@@ -1,56 +1,45 @@
 /** What every cause leaves free in a pump run. */
-import { effectiveAreaFromDiameter } from '../../physics/equivalent-diameter.ts';
 import type { Car } from '../../system/car.ts';
 import type { Conditions } from '../priors/conditions.ts';
+import { holePrior as hole, type LogPrior } from '../priors/nuisances.ts';
 import type { Prior } from '../single-run/prior.ts';
 import { P, PUMP_QUANTITIES } from './quantities.ts';
-
-/** Log-normal quantity: median, and standard deviation of its logarithm. */
-export interface LogNormal {
-  readonly centre: number;
-  readonly sd: number;
-}
-/** A hole by its diameter [mm] and the spread of ln diameter; the area spreads twice as far. */
-export const hole = (diameterMm: number, sdLn: number): LogNormal => ({
-  centre: effectiveAreaFromDiameter(diameterMm * 1e-3),
-  sd: 2 * sdLn,
-});
 
 /** Sound holes and passages, as in the vacuum draw: judgement and common practice, no source. */
 const LEAK = hole(0.06, 0.7);
 /** What a part that is tight still passes, as an equivalent diameter [mm], judgement. */
 export const TIGHT_MM = 0.02;
 const VENT_OPEN = hole(7, 0.35);
-const PURGE: LogNormal = { centre: 4.5e-6, sd: 0.5 };
+const PURGE: LogPrior = { centre: 4.5e-6, sd: 0.5 };
 /** Reference orifice 0.5 mm (0.020 in); drilled to 1 to 2 %. From memory. */
 const ORIFICE = hole(0.503, 0.012);
 /**
  * A tight tank ends at 2.5 to 4 kPa and the orifice holds the pump at 1 to 4 kPa, mostly near 2 (common practice, no
  * source): stall pressure and, through the orifice law, free flow.
  */
-const STALL: LogNormal = { centre: 3600, sd: 0.2 };
-const FREE_FLOW: LogNormal = { centre: 1.5e-5, sd: 0.3 };
+const STALL: LogPrior = { centre: 3600, sd: 0.2 };
+const FREE_FLOW: LogPrior = { centre: 1.5e-5, sd: 0.3 };
 /** The characteristic is nearly a straight line, and a sound pump keeps it over a run. Judgement. */
 const BEND_SD = 0.1;
 const DRIFT_SD = 0.015;
 /** How many times its free volume the canister counts as gas: carbon gives air and vapour back. As in the vacuum draw. */
-const CANISTER_MULTIPLE: LogNormal = { centre: 2, sd: 0.45 };
+const CANISTER_MULTIPLE: LogPrior = { centre: 2, sd: 0.45 };
 /** Evaporation conductance [m3/s]: still diffusion over 0.1 m gives 2.5e-5, free convection ten times that. */
-const EVAPORATION: LogNormal = { centre: 5e-5, sd: 0.8 };
+const EVAPORATION: LogPrior = { centre: 5e-5, sd: 0.8 };
 /** Vapour missing from saturation after hours of rest [Pa], judgement. */
 const DEFICIT_SD_PA = 600;
 /** Gas to wall, free convection, 4 W/(m2 K) on 1.3 times a cube's surface (Incropera, ch. 9; judgement). */
-const WALL_HEAT_PER_M2: LogNormal = { centre: 4, sd: 0.5 };
+const WALL_HEAT_PER_M2: LogPrior = { centre: 4, sd: 0.5 };
 /** Parked, after hours of rest: below 0.3 K over ten minutes, judgement. */
 const WARM_SD = 0.0003;
 /** Nearly all vapour from the tank stays in a working bed; what its vent end holds gives a few percent back. Judgement. */
-const PAST: LogNormal = { centre: 0.03, sd: 1 };
+const PAST: LogPrior = { centre: 0.03, sd: 1 };
 /** Vapour line and canister head: some decilitres; after hours of rest anything from clean to the tank's vapour. Judgement. */
-const HEAD_VOLUME: LogNormal = { centre: 5e-4, sd: 0.5 };
+const HEAD_VOLUME: LogPrior = { centre: 5e-4, sd: 0.5 };
 const HEAD_VAPOUR_LOGIT = { centre: -1, sd: 1.5 };
-const SLIP: LogNormal = { centre: 0.015, sd: 0.8 };
+const SLIP: LogPrior = { centre: 0.015, sd: 0.8 };
 /** 10 Pa at 1 L/min: a bed of 2 mm pellets by Ergun's equation (judgement on its size) and a 5 mm valve. */
-const BED: LogNormal = { centre: 6e5, sd: 0.7 };
+const BED: LogPrior = { centre: 6e5, sd: 0.7 };
 /** Sensors: zero error [Pa], gain [-], where the car file gives no limits, judgement. */
 const OFFSET_LIMIT_PA = 60;
 const GAIN_LIMIT = 0.02;
@@ -65,7 +54,7 @@ export function pumpBase(): Float64Array {
 }
 
 export function pumpPriors(car: Car, c: Conditions): Prior[] {
-  const log = (name: string, slot: number, prior: LogNormal): Prior => ({ name, slot, kind: 'log', ...prior });
+  const log = (name: string, slot: number, prior: LogPrior): Prior => ({ name, slot, kind: 'log', ...prior });
   const linear = (name: string, slot: number, centre: number, sd: number): Prior => ({
     name,
     slot,

@@ -1,6 +1,7 @@
 /** The causes that a sealed tank's run can show, each as changed priors of a few quantities. */
+
+import { holePrior as hole } from '../priors/nuisances.ts';
 import type { SingleRunCause } from '../single-run/prior.ts';
-import { hole } from './priors.ts';
 import { S } from './quantities.ts';
 
 export const SEALED_CAUSES = [

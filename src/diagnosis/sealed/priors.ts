@@ -1,21 +1,10 @@
 /** What every cause leaves free in a sealed tank's run. */
-import { effectiveAreaFromDiameter } from '../../physics/equivalent-diameter.ts';
 import type { Car } from '../../system/car.ts';
 import type { Conditions } from '../priors/conditions.ts';
+import { holePrior as hole, type LogPrior } from '../priors/nuisances.ts';
 import type { Prior } from '../single-run/prior.ts';
 import type { SealedDrive } from './drive.ts';
 import { S, SEALED_QUANTITIES } from './quantities.ts';
-
-/** Log-normal quantity: median, and standard deviation of its logarithm. */
-export interface LogNormal {
-  readonly centre: number;
-  readonly sd: number;
-}
-/** A hole by its diameter [mm] and the spread of ln diameter; the area spreads twice as far. */
-export const hole = (diameterMm: number, sdLn: number): LogNormal => ({
-  centre: effectiveAreaFromDiameter(diameterMm * 1e-3),
-  sd: 2 * sdLn,
-});
 
 /** Sound holes and passages: judgement and common practice, no source; a tank that holds for days is tighter than others. */
 const TANK_HOLE = hole(0.03, 0.8);
@@ -23,31 +12,31 @@ const SIDE_HOLE = hole(0.06, 0.7);
 const ISOLATION_OPEN = hole(5, 0.4);
 const ISOLATION_SHUT = hole(0.03, 0.8);
 const VENT_OPEN = hole(7, 0.35);
-const PURGE: LogNormal = { centre: 4.5e-6, sd: 0.5 };
+const PURGE: LogPrior = { centre: 4.5e-6, sd: 0.5 };
 const SEEP = hole(0.03, 0.8);
 /** What tank walls and hoses give to pressure counts as volume, and is not known [ln]; judgement. */
 const GIVE_SD = 0.08;
 /** Carbon holds air and vapour and gives them back: gas counted as a multiple of the free volume; more of it slowly. Judgement. */
-const CANISTER_MULTIPLE: LogNormal = { centre: 2, sd: 0.5 };
-const SLOW_VOLUME: LogNormal = { centre: 5e-4, sd: 1 };
-const SLOW_TIME: LogNormal = { centre: 30, sd: 0.8 };
+const CANISTER_MULTIPLE: LogPrior = { centre: 2, sd: 0.5 };
+const SLOW_VOLUME: LogPrior = { centre: 5e-4, sd: 1 };
+const SLOW_TIME: LogPrior = { centre: 30, sd: 0.8 };
 /** Evaporation conductance [m3/s]: still diffusion over 0.1 m gives 2.5e-5, free convection ten times that. */
-const EVAPORATION: LogNormal = { centre: 5e-5, sd: 0.9 };
+const EVAPORATION: LogPrior = { centre: 5e-5, sd: 0.9 };
 /**
  * Vapour missing from saturation at the start [Pa], judgement: a sealed tank had hours, many times the ten minutes that
  * evaporation takes, to come near it. A wider prior would take a sound tank's standing still for the mark of a leak.
  */
 const DEFICIT_SD_PA = 200;
 /** Gas to wall, free convection, 4 W/(m2 K) on 1.3 times a cube's surface (Incropera, ch. 9; judgement). */
-const WALL_HEAT_PER_M2: LogNormal = { centre: 4, sd: 0.5 };
+const WALL_HEAT_PER_M2: LogPrior = { centre: 4, sd: 0.5 };
 /** Fuel and wall beyond what was recorded [K]: a tenth of a kelvin over the run where the fuel was, else more. Judgement. */
 const WARM_RECORDED_K = 0.1;
 const WARM_UNKNOWN_K = 0.3;
 const WARM_LEAST_SPAN_S = 300;
 /** Share of the ambient's swing that fuel and wall follow within some hours; the wall follows a recorded fuel closely. Judgement. */
 const FOLLOW = { centre: 0.6, sd: 0.25 };
-const PAST: LogNormal = { centre: 0.05, sd: 0.8 };
-const HEAD_VOLUME: LogNormal = { centre: 5e-4, sd: 0.5 };
+const PAST: LogPrior = { centre: 0.05, sd: 0.8 };
+const HEAD_VOLUME: LogPrior = { centre: 5e-4, sd: 0.5 };
 const HEAD_VAPOUR_LOGIT = { centre: -1, sd: 1.5 };
 /** Sensors: zero error [Pa], gain [-]; the wide-range tank sensor has the wider zero. Judgement. */
 const TANK_OFFSET_LIMIT_PA = 150;
@@ -60,7 +49,7 @@ const INITIAL_SD_PA = 150;
 export const sealedBase = () => new Float64Array(SEALED_QUANTITIES);
 
 export function sealedPriors(car: Car, c: Conditions, drive: SealedDrive, firstReadingPa: number): Prior[] {
-  const log = (name: string, slot: number, prior: LogNormal): Prior => ({ name, slot, kind: 'log', ...prior });
+  const log = (name: string, slot: number, prior: LogPrior): Prior => ({ name, slot, kind: 'log', ...prior });
   const linear = (name: string, slot: number, centre: number, sd: number): Prior => ({
     name,
     slot,
