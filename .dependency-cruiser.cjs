@@ -8,16 +8,52 @@ const MAY_IMPORT = {
   recording: ['units', 'physics'],
   diagnosis: ['units', 'physics', 'system', 'simulation', 'recording'],
   report: ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis'],
-  cli: ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis', 'report'],
+  checks: ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis'],
+  readiness: ['units', 'physics', 'system', 'simulation', 'recording'],
+  jobs: ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis', 'checks', 'readiness', 'report'],
+  capture: ['units', 'physics', 'system', 'simulation', 'recording'],
+  server: [
+    'units',
+    'physics',
+    'system',
+    'simulation',
+    'recording',
+    'diagnosis',
+    'checks',
+    'readiness',
+    'report',
+    'jobs',
+    'capture',
+  ],
+  // The pages talk to the server over HTTP; of its code they share the shapes of requests and records only.
+  web: ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis', 'checks', 'readiness', 'report'],
+  cli: [
+    'units',
+    'physics',
+    'system',
+    'simulation',
+    'recording',
+    'diagnosis',
+    'checks',
+    'readiness',
+    'report',
+    'jobs',
+    'capture',
+    'server',
+  ],
 };
-const PURE = ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis'];
+const SHARED_WITH_PAGES = ['jobs/record', 'server/contract'];
+const PURE = ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis', 'checks', 'readiness'];
 
 const arrows = Object.entries(MAY_IMPORT).map(([room, others]) => ({
   name: `room-${room}`,
   comment: `src/${room} may import ${others.length > 0 ? others.join(', ') : 'no other room'}.`,
   severity: 'error',
   from: { path: `^src/${room}/` },
-  to: { path: '^src/', pathNot: `^src/(${[room, ...others].join('|')})/` },
+  to: {
+    path: '^src/',
+    pathNot: `^src/(${[room, ...others, ...(room === 'web' ? SHARED_WITH_PAGES : [])].join('|')})/`,
+  },
 }));
 
 module.exports = {
@@ -35,6 +71,13 @@ module.exports = {
       comment: 'Pure rooms run the same in a browser worker and in Node.',
       severity: 'error',
       from: { path: `^src/(${PURE.join('|')})/`, pathNot: '[.]test[.]ts$' },
+      to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'pages-and-what-they-share-have-no-node',
+      comment: 'It runs in a browser.',
+      severity: 'error',
+      from: { path: '^src/(web|jobs/record|server/contract)/', pathNot: '[.]test[.]tsx?$' },
       to: { dependencyTypes: ['core'] },
     },
     {
@@ -58,6 +101,6 @@ module.exports = {
     doNotFollow: { path: 'node_modules' },
     tsPreCompilationDeps: true,
     tsConfig: { fileName: 'tsconfig.json' },
-    enhancedResolveOptions: { extensions: ['.ts', '.mjs', '.js', '.json'], conditionNames: ['import', 'node', 'default', 'types'] },
+    enhancedResolveOptions: { extensions: ['.ts', '.tsx', '.mjs', '.js', '.json'], conditionNames: ['import', 'node', 'default', 'types'] },
   },
 };

@@ -2,7 +2,7 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
-    include: ['src/**/*.test.ts', 'test/**/*.test.ts', 'bench/**/*.test.ts', 'scripts/**/*.test.ts'],
+    include: ['src/**/*.test.{ts,tsx}', 'test/**/*.test.ts', 'bench/**/*.test.ts', 'scripts/**/*.test.ts'],
     // Generous: a busy machine must not turn a correct program into a failing one.
     testTimeout: 120_000,
     hookTimeout: 120_000,

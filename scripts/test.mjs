@@ -12,6 +12,7 @@ const STATIC_CHECKS = [
   ['format and lint', bin('@biomejs/biome', 'bin/biome'), ['check', '--error-on-warnings', '--reporter=summary']],
   ['types of the pure rooms (neither Node nor DOM)', bin('typescript', 'bin/tsc'), ['-p', 'tsconfig.pure.json']],
   ['types', bin('typescript', 'bin/tsc'), ['-p', 'tsconfig.json']],
+  ['types of the pages', bin('typescript', 'bin/tsc'), ['-p', 'tsconfig.web.json']],
   ['types of the browser tests', bin('typescript', 'bin/tsc'), ['-p', 'tsconfig.e2e.json']],
   [
     'room rules',
