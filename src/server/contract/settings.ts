@@ -1,0 +1,23 @@
+/** What the shop sets once. */
+import { z } from 'zod';
+import { limitsSchema, REFERENCE_LIMITS } from '../../report/limits.ts';
+
+const line = (most: number) => z.string().max(most);
+
+export const settingsSchema = z
+  .strictObject({
+    limits: limitsSchema.shape.limits.describe('Reference sizes that findings are compared with'),
+    shop: z
+      .strictObject({
+        name: line(120),
+        address: line(400),
+        telephone: line(40).exactOptional(),
+        email: line(120).exactOptional(),
+      })
+      .describe('Head of the hand-over sheet'),
+    technician: line(120).describe('Who works here when nobody signs in; written into the history').exactOptional(),
+  })
+  .describe('Settings of the shop');
+export type Settings = z.infer<typeof settingsSchema>;
+
+export const FIRST_SETTINGS: Settings = { limits: [...REFERENCE_LIMITS], shop: { name: '', address: '' } };
