@@ -8,7 +8,7 @@ import { mappingInWords } from './mapping-words.ts';
 import { notesFor, notesSchema } from './notes.ts';
 import { printJson, printText, remark } from './output.ts';
 import { startProgress } from './progress.ts';
-import { readRecordingFile } from './read-recording.ts';
+import { readRecording } from './read-recording.ts';
 import { refuseOverwritingInput, writeWhole } from './write-whole.ts';
 
 export interface ReadOptions {
@@ -32,7 +32,7 @@ export async function readCommand(file: string, options: ReadOptions): Promise<v
     options.notes === undefined ? undefined : readJsonFile(options.notes, notesSchema, 'vaporwright-notes-1').value;
   const own = notesFor(notes, file);
   const progress = startProgress(false);
-  const read = await readRecordingFile(file, {
+  const read = await readRecording(file, {
     onProgress: (fraction) => progress.report(fraction, `reading ${file}`),
     ...(mapping === undefined ? {} : { mapping }),
     ...(car === undefined ? {} : { car }),

@@ -1,10 +1,10 @@
 /** `simulate`: plays a scenario and writes its recording as CSV and its trace as SVG. */
 import { basename } from 'node:path';
 import { writeRecordingCsv } from '../recording/write-csv.ts';
+import { changesOfCommands } from '../report/command-changes.ts';
 import { simulatedFigure } from '../report/simulated-figure.ts';
 import { drawingToSvgFile } from '../report/svg.ts';
 import { type Simulation, simulate } from '../simulation/simulate.ts';
-import { changesOfCommands } from './command-changes.ts';
 import { EXIT } from './exit-codes.ts';
 import { Failure } from './failure.ts';
 import { readJsonFile } from './json-file.ts';

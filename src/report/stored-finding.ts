@@ -1,6 +1,6 @@
 /** A finding as a file keeps it: numbers that are not finite become null, and traces keep only digits that mean something. */
 import type { Finding, Overlay } from '../diagnosis/finding.ts';
-import type { StoredSheet } from '../report/sheet.ts';
+import type { StoredSheet } from './sheet.ts';
 
 type StoredFinding = StoredSheet['finding'];
 

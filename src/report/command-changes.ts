@@ -1,6 +1,6 @@
 /** The commands of a recording, kept at the samples where they change: enough to draw them as steps. */
 import type { Recording } from '../recording/recording.ts';
-import type { Commands } from '../report/command-lanes.ts';
+import type { Commands } from './command-lanes.ts';
 
 /** A duty that flutters by less than this is drawn as steady. */
 const DUTY_STEP = 0.02;
