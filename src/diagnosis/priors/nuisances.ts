@@ -55,10 +55,12 @@ const SLOW_TIME: LogPrior = { centre: 30, sd: 0.8 };
  */
 const EVAPORATION: LogPrior = { centre: 4e-5, sd: 1 };
 /**
- * Gas to wall: free convection at a few kelvin, 3 to 5 W/(m2 K) (Incropera, ch. 9), on walls and fuel around the gas.
- * A flat tank's vapour space has about 1.3 times the surface of a cube of the same volume, judgement.
+ * Gas to wall: laminar free convection at 2 K over 0.4 m gives 2.1 W/(m2 K) on upright walls, 2.0 over warm fuel and 0.9
+ * under a warm roof (Incropera, ch. 9, simplified forms 1.42, 1.32 and 0.59 (dT/L)^(1/4)); the first seconds after a draw, with
+ * the gas still stirred and some kelvin cold, lie above that. A flat tank's vapour space has about 1.3 times the surface of a
+ * cube of the same volume, judgement.
  */
-const WALL_HEAT_PER_M2: LogPrior = { centre: 4, sd: 0.5 };
+const WALL_HEAT_PER_M2: LogPrior = { centre: 2.7, sd: 0.5 };
 const wallArea = (gasVolumeM3: number) => 1.3 * 6 * gasVolumeM3 ** (2 / 3);
 /** Conductance from gas to wall [W/K]. */
 const wallHeat = (gasVolumeM3: number): LogPrior => ({
