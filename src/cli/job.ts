@@ -2,6 +2,7 @@
 import { mappingSchema } from '../recording/mapping.ts';
 import type { StoredSheet } from '../report/sheet.ts';
 import { hasVapourPressure, makeSheetFrom } from '../server/finding/make-sheet.ts';
+import { progressInWords } from '../server/finding/progress-words.ts';
 import type { ReadFile } from '../server/recordings/read-file.ts';
 import { carSchema } from '../system/car.ts';
 import { COMPLAINTS, type ComplaintWord } from './complaints.ts';
@@ -10,7 +11,6 @@ import { Failure } from './failure.ts';
 import { readJsonFile } from './json-file.ts';
 import { notesFor, notesSchema, phasesFor } from './notes.ts';
 import { startProgress } from './progress.ts';
-import { progressInWords } from './progress-words.ts';
 import { readRecording } from './read-recording.ts';
 import { PROGRAM } from './version.ts';
 
