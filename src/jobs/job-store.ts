@@ -60,6 +60,16 @@ export class NoSuchJob extends Error {
   }
 }
 
+/** Every change has been taken back, or none was made. */
+export class NothingToUndo extends Error {
+  readonly current: Job;
+  constructor(current: Job) {
+    super(`Job ${current.number} has no change left that could be taken back.`);
+    this.name = 'NothingToUndo';
+    this.current = current;
+  }
+}
+
 export interface JobStore {
   list(query: JobQuery): Promise<readonly JobSummary[]>;
   create(actor: Actor, job: NewJob): Promise<Job>;
@@ -67,7 +77,7 @@ export interface JobStore {
   read(id: string): Promise<Job>;
   /** Replaces one section. @throws VersionConflict when the job is no longer at `version`; NoSuchJob */
   change(id: string, actor: Actor, version: number, change: SectionChange): Promise<Job>;
-  /** Takes back the newest change of a section that has not been taken back yet; writes a new version. @throws VersionConflict */
+  /** Takes back the newest change of a section that has not been taken back yet; writes a new version. @throws VersionConflict; NothingToUndo */
   undo(id: string, actor: Actor, version: number): Promise<Job>;
   setClosed(id: string, actor: Actor, version: number, closed: boolean): Promise<Job>;
   /** Adds a recording whose file is kept already; no version is asked for, since adding loses nothing. */
@@ -76,8 +86,9 @@ export interface JobStore {
   addFinding(id: string, actor: Actor, finding: Omit<JobFinding, 'outdated'>): Promise<Job>;
   addHandOver(id: string, actor: Actor, handOver: Job['handOvers'][number]): Promise<Job>;
   history(id: string): Promise<readonly HistoryEntry[]>;
-  /** Takes a whole job in, as exported elsewhere; it gets a new id and number when its own are taken. */
-  import(actor: Actor, job: Job, history: readonly HistoryEntry[]): Promise<Job>;
+  /** Takes a whole job in, as exported elsewhere; it gets a new id and number when its own are taken.
+   *  `files`: raw files, kept already, that only its history or its hand-overs name. */
+  import(actor: Actor, job: Job, history: readonly HistoryEntry[], files?: readonly KeptFile[]): Promise<Job>;
   /** Removes every demo job. Returns how many. */
   removeDemo(actor: Actor): Promise<number>;
 }
@@ -89,4 +100,6 @@ export interface FileStore {
   open(sha256: string): AsyncIterable<Uint8Array>;
   path(sha256: string): string;
   has(sha256: string): Promise<boolean>;
+  /** In bytes. */
+  size(sha256: string): Promise<number>;
 }

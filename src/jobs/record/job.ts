@@ -222,5 +222,6 @@ export const historyEntrySchema = z.strictObject({
   section: z.string().nullable(),
   before: z.unknown().describe('The section as it was; absent where nothing was'),
   after: z.unknown(),
+  undoes: z.int().nonnegative().exactOptional().describe('The version whose change this entry takes back'),
 });
 export type HistoryEntry = z.infer<typeof historyEntrySchema>;

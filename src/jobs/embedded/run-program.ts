@@ -1,0 +1,33 @@
+/** Runs one of the database's programs to its end. */
+import { spawn } from 'node:child_process';
+import type { SystemUser } from './system-user.ts';
+
+export interface Outcome {
+  readonly code: number | null;
+  readonly words: string;
+}
+
+export function runProgram(
+  path: string,
+  args: readonly string[],
+  options: { readonly as?: SystemUser | undefined; readonly cwd?: string } = {},
+): Promise<Outcome> {
+  return new Promise((resolve, reject) => {
+    const child = spawn(path, args, {
+      // Its words are matched and shown: one language, whatever the machine speaks.
+      env: { ...process.env, LC_ALL: 'C', LC_MESSAGES: 'C', PGDATA: undefined, PGPORT: undefined },
+      stdio: ['ignore', 'pipe', 'pipe'],
+      windowsHide: true,
+      ...(options.as === undefined ? {} : { uid: options.as.uid, gid: options.as.gid }),
+      ...(options.cwd === undefined ? {} : { cwd: options.cwd }),
+    });
+    let words = '';
+    const collect = (piece: Buffer) => {
+      words += piece.toString('utf8');
+    };
+    child.stdout.on('data', collect);
+    child.stderr.on('data', collect);
+    child.on('error', reject);
+    child.on('exit', (code) => setImmediate(() => resolve({ code, words: words.trim() })));
+  });
+}

@@ -1,0 +1,74 @@
+/** Opens the store: the database (embedded, or any PostgreSQL by its address) and the raw files beside it. */
+import { join, resolve } from 'node:path';
+import { connect, parseAddress, type Sql, withoutPassword } from './database/connect.ts';
+import { openEmbedded } from './embedded/embedded.ts';
+import { FolderFileStore } from './files/folder-file-store.ts';
+import type { FileStore, JobStore } from './job-store.ts';
+import { postgresJobStore } from './store/postgres-job-store.ts';
+import { type SettingsStore, settingsStore } from './store/settings.ts';
+import { makeContext } from './store/store-context.ts';
+import { userDataFolder } from './user-data-folder.ts';
+
+export interface StoreOptions {
+  /** Default: the platform's folder for a user's data. */
+  readonly dataFolder?: string;
+  /** A PostgreSQL of one's own, 15 or newer; absent: the embedded one in the data folder. */
+  readonly databaseUrl?: string;
+  readonly now?: () => Date;
+  /** Name and version as findings carry them; a finding by another one counts as outdated. */
+  readonly program?: string;
+}
+
+export interface Store {
+  readonly jobs: JobStore;
+  readonly files: FileStore;
+  readonly settings: SettingsStore;
+  readonly sql: Sql;
+  readonly dataFolder: string;
+  /** Address without password, for messages. */
+  readonly where: string;
+  close(): Promise<void>;
+}
+
+async function openDatabase(dataFolder: string, databaseUrl: string | undefined, now: () => Date) {
+  if (databaseUrl !== undefined) {
+    const where = withoutPassword(parseAddress(databaseUrl));
+    return connect({ connectionString: databaseUrl }, where, now);
+  }
+  const embedded = await openEmbedded(dataFolder);
+  try {
+    const database = await connect({ ...embedded.address, database: 'postgres' }, dataFolder, now);
+    return {
+      ...database,
+      close: async () => {
+        await database.close();
+        await embedded.leave();
+      },
+    };
+  } catch (error) {
+    await embedded.leave();
+    throw error;
+  }
+}
+
+export async function openStore(options: StoreOptions = {}): Promise<Store> {
+  const now = options.now ?? (() => new Date());
+  const dataFolder = resolve(options.dataFolder ?? userDataFolder());
+  const database = await openDatabase(dataFolder, options.databaseUrl, now);
+  try {
+    const files = await FolderFileStore.open(join(dataFolder, 'files'));
+    const context = makeContext(database, files, now, options.program);
+    return {
+      jobs: postgresJobStore(context),
+      files,
+      settings: settingsStore(context),
+      sql: database.sql,
+      dataFolder,
+      where: database.where,
+      close: () => database.close(),
+    };
+  } catch (error) {
+    await database.close();
+    throw error;
+  }
+}
