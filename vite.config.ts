@@ -1,0 +1,70 @@
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
+
+/** Where the server listens while the pages are developed with `npx vite`. */
+const SERVER = process.env.VAPORWRIGHT_SERVER ?? 'http://127.0.0.1:4870';
+
+/** Answers that are kept for reading without a server: jobs that were opened, never what changes or streams. */
+const READABLE_OFFLINE =
+  /\/api\/v1\/(jobs(\?[^/]*)?|jobs\/[^/?]+|jobs\/[^/?]+\/(history|work|recordings\/[^/]+\/(preview|samples)(\?.*)?)|settings|session)$/;
+
+export default defineConfig({
+  root: 'src/web',
+  // Built files are asked for from any route, so from the root of the server.
+  base: '/',
+  build: {
+    outDir: '../../dist/web',
+    emptyOutDir: true,
+    target: 'es2022',
+    // The fonts and worker files stay files: a strict content policy has no data: sources for them.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    sourcemap: false,
+  },
+  worker: { format: 'es' },
+  server: { proxy: { '/api': { target: SERVER, changeOrigin: false } } },
+  plugins: [
+    react(),
+    VitePWA({
+      strategies: 'generateSW',
+      registerType: 'autoUpdate',
+      // Registered by src/web/offline/service-worker.ts; an injected script would be an inline one.
+      injectRegister: null,
+      includeAssets: ['icon.svg', 'icon-192.png', 'icon-512.png'],
+      manifest: {
+        name: 'Vaporwright',
+        short_name: 'Vaporwright',
+        description: 'From complaint to hand-over for the fuel-vapour side of petrol cars',
+        start_url: '/',
+        display: 'standalone',
+        background_color: '#fbfaf5',
+        theme_color: '#fbfaf5',
+        icons: [
+          { src: 'icon-192.png', sizes: '192x192', type: 'image/png' },
+          { src: 'icon-512.png', sizes: '512x512', type: 'image/png', purpose: 'any' },
+          { src: 'icon-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
+        ],
+      },
+      workbox: {
+        globPatterns: ['**/*.{js,css,html,woff2,svg,png}'],
+        maximumFileSizeToCacheInBytes: 4 * 1024 * 1024,
+        navigateFallback: '/index.html',
+        navigateFallbackDenylist: [/^\/api\//, /^\/openapi/],
+        runtimeCaching: [
+          {
+            urlPattern: READABLE_OFFLINE,
+            method: 'GET',
+            handler: 'NetworkFirst',
+            options: {
+              cacheName: 'opened-jobs',
+              // Only answers with what was asked for; a refusal must not hide what can be read.
+              cacheableResponse: { statuses: [200] },
+              expiration: { maxEntries: 400 },
+            },
+          },
+        ],
+      },
+    }),
+  ],
+});
