@@ -1,5 +1,9 @@
 /** Opens the store: the database (embedded, or any PostgreSQL by its address) and the raw files beside it. */
 import { join, resolve } from 'node:path';
+import { type LoginStore, loginStore } from './accounts/logins.ts';
+import { type SecurityLog, securityLog } from './accounts/security-log.ts';
+import { type ShareStore, shareStore } from './accounts/shares.ts';
+import { type UserStore, userStore } from './accounts/users.ts';
 import { connect, parseAddress, type Sql, withoutPassword } from './database/connect.ts';
 import { openEmbedded } from './embedded/embedded.ts';
 import { FolderFileStore } from './files/folder-file-store.ts';
@@ -7,6 +11,7 @@ import type { FileStore, JobStore } from './job-store.ts';
 import { postgresJobStore } from './store/postgres-job-store.ts';
 import { type SettingsStore, settingsStore } from './store/settings.ts';
 import { makeContext } from './store/store-context.ts';
+import { type WorkStore, workStore } from './store/work.ts';
 import { userDataFolder } from './user-data-folder.ts';
 
 export interface StoreOptions {
@@ -23,6 +28,11 @@ export interface Store {
   readonly jobs: JobStore;
   readonly files: FileStore;
   readonly settings: SettingsStore;
+  readonly users: UserStore;
+  readonly logins: LoginStore;
+  readonly shares: ShareStore;
+  readonly securityLog: SecurityLog;
+  readonly work: WorkStore;
   readonly sql: Sql;
   readonly dataFolder: string;
   /** Address without password, for messages. */
@@ -62,6 +72,11 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
       jobs: postgresJobStore(context),
       files,
       settings: settingsStore(context),
+      users: userStore(context),
+      logins: loginStore(context),
+      shares: shareStore(context),
+      securityLog: securityLog(context),
+      work: workStore(context),
       sql: database.sql,
       dataFolder,
       where: database.where,

@@ -74,6 +74,7 @@ export interface Tables {
     id: string;
     job_id: string;
     token_sha256: string;
+    label: string;
     made_by: string;
     created_at: Moment;
     expires_at: Moment | null;

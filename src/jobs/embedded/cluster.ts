@@ -16,8 +16,7 @@ import { join } from 'node:path';
 import { fileProblem } from '../file-problem.ts';
 import { StoreProblem } from '../store-problem.ts';
 import type { Programs } from './programs.ts';
-import { runProgram } from './run-program.ts';
-import type { SystemUser } from './system-user.ts';
+import { runProgram, type SystemUser } from './run-program.ts';
 
 export const DATABASE_ROLE = 'vaporwright';
 const PASSWORD_FILE = 'vaporwright-password';

@@ -8,8 +8,9 @@ import { underLock } from './folder-lock.ts';
 import { countPresent, signIn } from './present.ts';
 import { type Programs, shippedPrograms } from './programs.ts';
 import { reachablePrograms } from './reachable-programs.ts';
+import type { SystemUser } from './run-program.ts';
 import { type ServerAddress, type ServerPlace, startOrAttach, stopServer } from './server.ts';
-import { barredFor, databaseUser, type SystemUser } from './system-user.ts';
+import { barredFor, databaseUser } from './system-user.ts';
 
 export interface EmbeddedDatabase {
   readonly address: ServerAddress;

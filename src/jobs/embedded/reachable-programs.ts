@@ -4,7 +4,8 @@ import { cpSync, existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSy
 import { basename, dirname, join } from 'node:path';
 import { fileProblem } from '../file-problem.ts';
 import { type Programs, programsIn } from './programs.ts';
-import { barredFor, type SystemUser } from './system-user.ts';
+import type { SystemUser } from './run-program.ts';
+import { barredFor } from './system-user.ts';
 
 const COPIES = '/var/lib/vaporwright-postgres';
 

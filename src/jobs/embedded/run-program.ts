@@ -1,6 +1,11 @@
 /** Runs one of the database's programs to its end. */
 import { spawn } from 'node:child_process';
-import type { SystemUser } from './system-user.ts';
+
+/** Whom the database runs as when this program is root. */
+export interface SystemUser {
+  readonly uid: number;
+  readonly gid: number;
+}
 
 export interface Outcome {
   readonly code: number | null;

@@ -8,8 +8,7 @@ import { StoreProblem } from '../store-problem.ts';
 import { corrupt, DATABASE_ROLE, readPassword } from './cluster.ts';
 import { type Postmaster, postmasterPath, readPostmaster } from './postmaster-file.ts';
 import type { Programs } from './programs.ts';
-import { runProgram } from './run-program.ts';
-import type { SystemUser } from './system-user.ts';
+import { runProgram, type SystemUser } from './run-program.ts';
 
 const START_TRIES = 25;
 const ATTACH_PATIENCE_MS = 60_000;

@@ -2,12 +2,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { StoreProblem } from '../store-problem.ts';
-import { runProgram } from './run-program.ts';
-
-export interface SystemUser {
-  readonly uid: number;
-  readonly gid: number;
-}
+import { runProgram, type SystemUser } from './run-program.ts';
 
 const NAME = 'postgres';
 

@@ -25,6 +25,7 @@ create table shares (
   id uuid primary key,
   job_id uuid not null references jobs (id) on delete cascade,
   token_sha256 text not null unique,
+  label text not null,
   made_by text not null,
   created_at timestamptz(3) not null,
   expires_at timestamptz(3),

@@ -3,7 +3,8 @@ import type { Actor } from '../job-store.ts';
 import type { Job, JobFinding, RecordingEntry } from '../record/job.ts';
 import { changeJob } from './change-job.ts';
 import { nameFiles } from './name-file.ts';
-import type { StoreContext, Tx } from './store-context.ts';
+import type { Tx } from './queries.ts';
+import type { StoreContext } from './store-context.ts';
 import { writeSection } from './write-section.ts';
 
 type Finding = Omit<JobFinding, 'outdated'>;

@@ -3,8 +3,9 @@ import { type Actor, NoSuchJob, VersionConflict } from '../job-store.ts';
 import type { Job } from '../record/job.ts';
 import { summaryColumns } from './job-summary.ts';
 import { withOutdated } from './outdated.ts';
+import type { Tx } from './queries.ts';
 import { checkJobId, readJob } from './read-job.ts';
-import type { StoreContext, Tx } from './store-context.ts';
+import type { StoreContext } from './store-context.ts';
 import { type Event, writeHistory } from './write-history.ts';
 
 /** The job as it shall be, and what the history says of it. */

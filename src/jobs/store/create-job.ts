@@ -4,7 +4,8 @@ import { EMPTY_SECTIONS } from '../record/empty-job.ts';
 import type { Job, SectionName } from '../record/job.ts';
 import { summaryColumns } from './job-summary.ts';
 import { filesOf, nameFiles } from './name-file.ts';
-import type { StoreContext, Tx } from './store-context.ts';
+import type { Tx } from './queries.ts';
+import type { StoreContext } from './store-context.ts';
 import { writeHistory } from './write-history.ts';
 import { writeSection } from './write-section.ts';
 

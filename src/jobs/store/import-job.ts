@@ -6,7 +6,8 @@ import { insertFinding, insertHandOver } from './append-to-job.ts';
 import { insertJobRow, nextNumber } from './create-job.ts';
 import { filesOf, nameFiles } from './name-file.ts';
 import { withOutdated } from './outdated.ts';
-import type { StoreContext, Tx } from './store-context.ts';
+import type { Tx } from './queries.ts';
+import type { StoreContext } from './store-context.ts';
 import { writeHistory } from './write-history.ts';
 import { writeSection } from './write-section.ts';
 

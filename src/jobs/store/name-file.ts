@@ -3,7 +3,8 @@ import { sql } from 'kysely';
 import type { KeptFile } from '../job-store.ts';
 import type { Job } from '../record/job.ts';
 import { StoreProblem } from '../store-problem.ts';
-import type { StoreContext, Tx } from './store-context.ts';
+import type { Tx } from './queries.ts';
+import type { StoreContext } from './store-context.ts';
 
 /** Held shared by those who name files, alone by those who clear unused ones away. */
 export const FILES_LOCK = 7_203_312;

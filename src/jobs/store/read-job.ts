@@ -1,13 +1,11 @@
 /** Reads a whole job in one statement, so that it is of one moment. */
-import { type Kysely, sql, type Transaction } from 'kysely';
-import type { Tables } from '../database/tables.ts';
+import { sql } from 'kysely';
 import { NoSuchJob } from '../job-store.ts';
 import { EMPTY_SECTIONS, type Sections } from '../record/empty-job.ts';
 import type { Job, JobFinding } from '../record/job.ts';
 import { withOutdated } from './outdated.ts';
+import type { Queries } from './queries.ts';
 import type { SheetCache } from './sheet-cache.ts';
-
-export type Queries = Kysely<Tables> | Transaction<Tables>;
 
 interface Row {
   readonly id: string;

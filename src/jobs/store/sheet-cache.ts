@@ -1,6 +1,6 @@
 /** Findings never change once written: their sheets, the bulk of a job, are read from the database once. */
 import type { StoredSheet } from '../../report/sheet.ts';
-import type { Queries } from './read-job.ts';
+import type { Queries } from './queries.ts';
 
 const KEPT = 64;
 

@@ -1,12 +1,9 @@
 /** What every query of the store needs. */
-import type { Transaction } from 'kysely';
 import type { Database, Sql } from '../database/connect.ts';
 import { databaseProblem } from '../database/database-problem.ts';
-import type { Tables } from '../database/tables.ts';
 import type { FileStore } from '../job-store.ts';
+import type { Tx } from './queries.ts';
 import { SheetCache } from './sheet-cache.ts';
-
-export type Tx = Transaction<Tables>;
 
 export interface StoreContext {
   readonly sql: Sql;

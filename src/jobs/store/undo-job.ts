@@ -2,7 +2,8 @@
 import { type Actor, NothingToUndo } from '../job-store.ts';
 import type { Job, SectionName } from '../record/job.ts';
 import { changeJob } from './change-job.ts';
-import type { StoreContext, Tx } from './store-context.ts';
+import type { Tx } from './queries.ts';
+import type { StoreContext } from './store-context.ts';
 import { writeSection } from './write-section.ts';
 
 async function newestStanding(tx: Tx, jobId: string) {

@@ -1,8 +1,8 @@
 /** The history: who, when, what, with the section before and after. */
 import type { Actor } from '../job-store.ts';
 import type { HistoryEntry, Job } from '../record/job.ts';
+import type { Tx } from './queries.ts';
 import { plainText } from './search-text.ts';
-import type { Tx } from './store-context.ts';
 
 export interface Event {
   readonly what: HistoryEntry['what'];

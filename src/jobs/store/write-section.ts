@@ -1,5 +1,5 @@
 import type { SectionName } from '../record/job.ts';
-import type { Tx } from './store-context.ts';
+import type { Tx } from './queries.ts';
 
 export async function writeSection(tx: Tx, jobId: string, section: SectionName, value: unknown): Promise<void> {
   await tx
