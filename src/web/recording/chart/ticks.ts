@@ -32,8 +32,8 @@ export function timeTicks(fromS: number, toS: number, most: number): readonly nu
 }
 
 /** A time on the axis: seconds while the view is short, minutes and hours as on a clock beyond. */
-export function timeText(timeS: number, wideS: number, decimals: number): string {
-  if (wideS < 180) return timeS.toFixed(decimals).replace('-', '\u2212');
+export function timeText(timeS: number, wideS: number, decimals: number, mark = '.'): string {
+  if (wideS < 180) return timeS.toFixed(decimals).replace('-', '\u2212').replace('.', mark);
   const whole = Math.round(Math.abs(timeS));
   const two = (value: number): string => String(value).padStart(2, '0');
   const minutes = Math.floor(whole / 60);
