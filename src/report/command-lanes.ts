@@ -1,6 +1,6 @@
 /** What was commanded, as stepped lines under the trace: purge duty and vent. */
 import { LETTER_SIZE, type Mark, type Point } from './drawing.ts';
-import { percent } from './numbers.ts';
+import { ENGLISH_FIGURES, type FigureWords } from './figure-words.ts';
 
 /** Commands at the times at which they changed, and at both ends. */
 export interface Commands {
@@ -15,19 +15,20 @@ export interface CommandLanes {
   readonly right: number;
   readonly top: number;
   readonly laneHeight: number;
+  readonly words?: FigureWords;
 }
 
 export function commandLanes(input: CommandLanes): { readonly marks: readonly Mark[]; readonly height: number } {
-  const { commands, xAt, right, top, laneHeight } = input;
+  const { commands, xAt, right, top, laneHeight, words = ENGLISH_FIGURES } = input;
   const { timeS, purgeDuty, ventClosed } = commands;
   const lanes: { name: string; values: readonly number[]; top?: number }[] = [];
   if (purgeDuty !== undefined) {
     // Drawn against its largest value, which is said: a duty of a tenth must be seen as clearly as a full one.
     const most = Math.max(0, ...purgeDuty);
-    lanes.push({ name: 'purge', values: purgeDuty.map((duty) => (most > 0 ? duty / most : 0)), top: most });
+    lanes.push({ name: words.purge, values: purgeDuty.map((duty) => (most > 0 ? duty / most : 0)), top: most });
   }
   // Drawn as vent open = up, so that both lines are up when gas may pass.
-  if (ventClosed !== undefined) lanes.push({ name: 'vent', values: ventClosed.map((closed) => 1 - closed) });
+  if (ventClosed !== undefined) lanes.push({ name: words.vent, values: ventClosed.map((closed) => 1 - closed) });
   const marks: Mark[] = [];
   lanes.forEach(({ name, values, top: most }, lane) => {
     const floor = top + (lane + 1) * laneHeight - 8;
@@ -53,7 +54,7 @@ export function commandLanes(input: CommandLanes): { readonly marks: readonly Ma
         lettering: 'quiet',
         anchor: 'end',
         at: [right, top + 1],
-        text: `purge up to ${percent(most)}`,
+        text: words.purgeUpTo(most),
       });
     }
   });

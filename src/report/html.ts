@@ -23,7 +23,7 @@ const base64 = (bytes: Uint8Array): string => {
 const face = (family: string, weight: number, bytes: Uint8Array): string =>
   `@font-face{font-family:'${family}';font-weight:${weight};font-display:block;src:url(data:font/woff2;base64,${base64(bytes)}) format('woff2')}`;
 
-const fontFaces = (fonts: FontBytes): string =>
+export const fontFaces = (fonts: FontBytes): string =>
   [
     face('Source Serif 4', 400, fonts.serif),
     face('Source Serif 4', 600, fonts.serifStrong),

@@ -37,14 +37,14 @@ export class Paper {
   readonly #root: PDFKit.PDFStructureElement;
   #y: number = PAGE.top;
 
-  constructor(fonts: FontBytes, title: string, program: string, madeAt: Date) {
+  constructor(fonts: FontBytes, title: string, program: string, madeAt: Date, language = 'en') {
     this.pdf = new PDFDocument({
       size: 'A4',
       // Breaks are decided here, never by the library in the middle of a row.
       margins: { left: 0, right: 0, top: 0, bottom: 0 },
       tagged: true,
       displayTitle: true,
-      lang: 'en',
+      lang: language,
       bufferPages: true,
       pdfVersion: '1.7',
       info: { Title: title, Creator: program, Producer: program, CreationDate: madeAt, ModDate: madeAt },
@@ -62,6 +62,20 @@ export class Paper {
     if (this.#y + height <= PAGE.height - PAGE.bottom) return;
     this.pdf.addPage();
     this.#y = PAGE.top;
+  }
+
+  /** Starts a new page unless nothing stands on this one. */
+  breakPage(): void {
+    if (this.#y > PAGE.top) this.need(PAGE.height);
+  }
+
+  get pages(): number {
+    return this.pdf.bufferedPageRange().count;
+  }
+
+  /** Height left on this page. */
+  get left(): number {
+    return PAGE.height - PAGE.bottom - this.#y;
   }
 
   get y(): number {
@@ -132,23 +146,33 @@ export class Paper {
   }
 
   /** A section: rule, name in the margin, then the column. It keeps at least its first lines together. */
-  section(name: string, keep = 60): void {
-    this.space(10);
+  section(name: string, keep = 60, gap = 10): void {
+    this.space(gap);
     this.need(keep);
     this.rule();
-    this.space(9);
+    this.space(gap - 1);
     this.at(name, SET.section, PAGE.left, this.#y, PAGE.indent - 10);
   }
 
-  async finish(footer: string): Promise<Uint8Array> {
-    const { pdf } = this;
-    const pages = pdf.bufferedPageRange().count;
+  async finish(
+    footer: string,
+    pageOf: (page: number, pages: number) => string = (page, pages) => `${page} of ${pages}`,
+  ): Promise<Uint8Array> {
+    const { pdf, pages } = this;
     for (let i = 0; i < pages; i++) {
       pdf.switchToPage(i);
       this.mark(() => {
         pdf.font('sans').fontSize(8).fillColor(LIGHT.quiet);
-        pdf.text(footer, PAGE.left, PAGE.height - 36, { width: FULL_WIDTH - 60, lineBreak: false });
-        pdf.text(`${i + 1} of ${pages}`, PAGE.width - PAGE.right - 60, PAGE.height - 36, { width: 60, align: 'right' });
+        const number = pageOf(i + 1, pages);
+        const numberWidth = Math.max(60, pdf.widthOfString(number) + 1);
+        const room = FULL_WIDTH - numberWidth - 8;
+        let said = footer;
+        while (pdf.widthOfString(said) > room && said.length > 1) said = `${said.slice(0, -2).trimEnd()}…`;
+        pdf.text(said, PAGE.left, PAGE.height - 36, { width: room, lineBreak: false });
+        pdf.text(number, PAGE.width - PAGE.right - numberWidth, PAGE.height - 36, {
+          width: numberWidth,
+          align: 'right',
+        });
       });
     }
     const pieces: Uint8Array[] = [];

@@ -1,7 +1,7 @@
 /** Names of the phases in rows above a plot, so that no name crosses a grid line or another name. */
 import type { Phase } from '../recording/recording.ts';
 import { LETTER_SIZE, type Mark, textWidth } from './drawing.ts';
-import { PHASE_WORDS } from './words.ts';
+import { ENGLISH_FIGURES, type FigureWords } from './figure-words.ts';
 
 export interface PhaseNames {
   readonly phases: readonly Phase[];
@@ -9,6 +9,7 @@ export interface PhaseNames {
   readonly right: number;
   readonly rowHeight: number;
   readonly rows: number;
+  readonly words?: FigureWords;
 }
 
 const GAP = 8;
@@ -17,12 +18,13 @@ const GAP = 8;
  * A name that fits over its own phase stands in the row next to the plot; a longer one moves up, so that no tick
  * ever runs through a name.
  */
-export function phaseNames({ phases, xAt, right, rowHeight, rows }: PhaseNames): readonly Mark[] {
+export function phaseNames(input: PhaseNames): readonly Mark[] {
+  const { phases, xAt, right, rowHeight, rows, words = ENGLISH_FIGURES } = input;
   const rowEnds = new Array<number>(rows).fill(Number.NEGATIVE_INFINITY);
   const bottom = rowHeight * rows;
   const marks: Mark[] = [];
   for (const phase of phases) {
-    const text = PHASE_WORDS[phase.kind];
+    const text = words.phase(phase.kind);
     const at = xAt(phase.fromS);
     // A name that would leave the figure is drawn back to its edge and stands above its tick.
     const isInside = at + 3 + textWidth(text) <= right;

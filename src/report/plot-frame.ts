@@ -4,7 +4,8 @@ import { scaleLinear } from 'd3-scale';
 import type { Phase } from '../recording/recording.ts';
 import { type Commands, commandLanes } from './command-lanes.ts';
 import { LETTER_SIZE, type Mark, rectangle } from './drawing.ts';
-import { fixed, NBSP } from './numbers.ts';
+import { ENGLISH_FIGURES, type FigureWords } from './figure-words.ts';
+import { NBSP } from './numbers.ts';
 import { phaseNames } from './phase-names.ts';
 
 export interface PlotFrame {
@@ -27,6 +28,7 @@ export interface PlotFrameInput {
   readonly commands: Commands;
   /** All pressures that must find room; not finite ones are passed over. */
   readonly pressuresPa: readonly number[];
+  readonly words?: FigureWords;
 }
 
 const MARGIN_LEFT = 46;
@@ -35,6 +37,8 @@ const NAME_ROW = 17;
 const NAME_ROWS = 2;
 const LANE = 26;
 const LANE_GAP = 12;
+/** Above and below a trace that hardly moves. */
+const LEAST_ROOM_PA = 50;
 /** Longer recordings are read in minutes. */
 const MINUTES_FROM_S = 600;
 
@@ -42,15 +46,16 @@ const MINUTES_FROM_S = 600;
 const shaded = (phases: readonly Phase[]): readonly Phase[] => phases.filter((_, i) => i % 2 === 1);
 
 export function plotFrame(input: PlotFrameInput): PlotFrame {
-  const { width, durationS, phases } = input;
+  const { width, durationS, phases, words = ENGLISH_FIGURES } = input;
+  const unitPa = words.pascalPerUnit;
   const top = NAME_ROW * NAME_ROWS + 6;
   const plotHeight = Math.round(Math.min(300, Math.max(190, width * 0.4)));
   const bottom = top + plotHeight;
   const right = width - MARGIN_RIGHT;
   const pressures = input.pressuresPa.filter(Number.isFinite);
-  const low = Math.min(0, min(pressures) ?? 0) / 1000;
-  const high = Math.max(0, max(pressures) ?? 0) / 1000;
-  const room = Math.max(0.05, (high - low) * 0.06);
+  const low = Math.min(0, min(pressures) ?? 0) / unitPa;
+  const high = Math.max(0, max(pressures) ?? 0) / unitPa;
+  const room = Math.max(LEAST_ROOM_PA / unitPa, (high - low) * 0.06);
   const y = scaleLinear([low - room, high + room], [bottom, top]);
   const inMinutes = durationS > MINUTES_FROM_S;
   const toAxis = inMinutes ? 1 / 60 : 1;
@@ -63,7 +68,8 @@ export function plotFrame(input: PlotFrameInput): PlotFrame {
     const to = Math.min(right, xAt(phase.toS));
     if (to > from) under.push({ kind: 'area', pen: 'shade', points: rectangle(from, top, to - from, plotHeight) });
   }
-  const decimals = high - low < 0.5 ? 2 : 1;
+  // Ticks stand about a fifth of the span apart: as many decimals as tell them apart.
+  const decimals = Math.max(unitPa === 1000 ? 1 : 0, Math.ceil(-Math.log10((high - low) / 5)));
   for (const tick of y.ticks(5)) {
     under.push({
       kind: 'line',
@@ -78,13 +84,19 @@ export function plotFrame(input: PlotFrameInput): PlotFrame {
       lettering: 'quiet',
       anchor: 'end',
       at: [MARGIN_LEFT - 6, y(tick) + 4],
-      text: fixed(tick, decimals),
+      text: words.number(tick, decimals),
     });
   }
-  under.push({ kind: 'text', lettering: 'strong', anchor: 'start', at: [0, NAME_ROW * NAME_ROWS - 3], text: 'kPa' });
-  under.push(...phaseNames({ phases, xAt, right, rowHeight: NAME_ROW, rows: NAME_ROWS }));
+  under.push({
+    kind: 'text',
+    lettering: 'strong',
+    anchor: 'start',
+    at: [0, NAME_ROW * NAME_ROWS - 3],
+    text: words.pressureUnit,
+  });
+  under.push(...phaseNames({ phases, xAt, right, rowHeight: NAME_ROW, rows: NAME_ROWS, words }));
 
-  const lanes = commandLanes({ commands: input.commands, xAt, right, top: bottom + LANE_GAP, laneHeight: LANE });
+  const lanes = commandLanes({ commands: input.commands, xAt, right, top: bottom + LANE_GAP, laneHeight: LANE, words });
   const over: Mark[] = [...lanes.marks];
   const axisY = bottom + LANE_GAP + lanes.height + LETTER_SIZE + 2;
   const ticks = x.ticks(width < 500 ? 4 : 7);
@@ -99,5 +111,5 @@ export function plotFrame(input: PlotFrameInput): PlotFrame {
       text: `${tick}${unit}`,
     });
   });
-  return { under, over, xAt, yAt: (pa) => y(pa / 1000), left: MARGIN_LEFT, right, top, bottom, height: axisY + 6 };
+  return { under, over, xAt, yAt: (pa) => y(pa / unitPa), left: MARGIN_LEFT, right, top, bottom, height: axisY + 6 };
 }

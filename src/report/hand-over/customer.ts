@@ -1,0 +1,127 @@
+/** The one page for the customer. */
+import { carName, type Desk, day } from './desk.ts';
+import { type Block, listed, type Part, type Section, text } from './document.ts';
+import { notVerified } from './not-verified.ts';
+import { limitSentences, plainSentence, provenSentences, sentenceOf, sizeSentence } from './outcome.ts';
+
+/** How much is said, so that one page holds it: what is cut stands whole in the evidence. */
+export interface Room {
+  readonly complaintLetters: number;
+  readonly repairs: number;
+  readonly parts: number;
+  readonly open: number;
+  readonly letters: number;
+}
+
+/** From roomy to tight. The tightest holds the longest texts of the job record (a test sees to it). */
+export const ROOMS: readonly Room[] = [
+  { complaintLetters: 700, repairs: 4, parts: 8, open: 8, letters: 400 },
+  { complaintLetters: 500, repairs: 3, parts: 5, open: 6, letters: 240 },
+  { complaintLetters: 350, repairs: 2, parts: 4, open: 5, letters: 160 },
+  { complaintLetters: 200, repairs: 1, parts: 2, open: 4, letters: 110 },
+];
+
+/** Cut at a word's end, with a mark that something follows. */
+export function shortened(words: string, letters: number): string {
+  const line = words.replace(/\s+/g, ' ').trim();
+  if (line.length <= letters) return line;
+  const cut = line.slice(0, letters);
+  return `${cut.slice(0, Math.max(cut.lastIndexOf(' '), letters * 0.6)).trimEnd()} …`;
+}
+
+const sentencesOf = (parts: readonly string[]): string => parts.map(sentenceOf).join(' ');
+
+function complaint({ given, words }: Desk, room: Room): readonly Block[] {
+  const said = shortened(given.complaint.words, room.complaintLetters);
+  const codes = given.codes.before.map(({ code }) => `${code}: ${words.codeMeanings[code] ?? words.otherCode}`);
+  return [
+    said === '' ? text('body', words.noComplaint) : text('quote', said),
+    ...(codes.length === 0 ? [] : [text('quiet', shortened(codes.join('; '), room.letters))]),
+  ];
+}
+
+function found(desk: Desk): readonly Block[] {
+  const newest = desk.given.findings.before ?? desk.given.findings.after;
+  if (newest === null) return [text('lead', desk.words.noFindingYet)];
+  const { finding } = newest;
+  const first = finding.causes[0];
+  const size = sizeSentence(desk, finding);
+  const sure =
+    finding.verdict === 'fault' && first !== undefined
+      ? desk.words.howSure(desk.q.percent(first.probability), desk.words.certainty(first.probability))
+      : '';
+  return [
+    text('lead', plainSentence(desk, finding)),
+    text('body', [size ?? '', sure].filter((part) => part !== '').join(' ')),
+    ...(size === null ? [] : [text('body', sentencesOf(limitSentences(desk, finding)))]),
+  ];
+}
+
+function done({ given, words }: Desk, room: Room): readonly Block[] {
+  const checks = given.checks.length === 0 ? [] : [text('body', words.checksDone(given.checks.length))];
+  if (given.repairs.length === 0) return [text('body', words.nothingDone), ...checks];
+  const items = given.repairs.slice(0, room.repairs).map((repair) => {
+    const names = repair.parts.slice(0, room.parts).map(({ name }) => shortened(name, 60));
+    const parts =
+      names.length === 0 ? '' : ` ${words.repairParts(names.join(', '), repair.parts.length - names.length)}`;
+    return `${words.repairDone(day(repair.at), shortened(repair.what, room.letters))}${parts}`;
+  });
+  const isCut =
+    given.repairs.length > room.repairs ||
+    given.repairs.some(({ parts, what }) => parts.length > room.parts || what.length > room.letters);
+  return [...listed(items), ...checks, ...(isCut ? [text('quiet', words.inEvidence)] : [])];
+}
+
+function proven(desk: Desk, room: Room): readonly Block[] {
+  const [first, ...rest] = provenSentences(desk);
+  const own = shortened(desk.given.proof?.words ?? '', room.letters);
+  return [
+    ...(first === undefined ? [] : [text('strong', first)]),
+    ...(rest.length === 0 ? [] : [text('body', sentencesOf(rest))]),
+    ...(own === '' ? [] : [text('body', own)]),
+  ];
+}
+
+/** No sentence of the catalogue that is listed as open is longer, but for long lists of places. */
+const OWN_SENTENCE = 190;
+
+function open(desk: Desk, room: Room): readonly Block[] {
+  // The program's own sentences are short; only what was typed in may be long.
+  const items = notVerified(desk).map((item) => shortened(item, Math.max(room.letters, OWN_SENTENCE)));
+  const isCut = items.length > room.open;
+  return [...listed(items.slice(0, room.open)), ...(isCut ? [text('quiet', desk.words.inEvidence)] : [])];
+}
+
+function lamp({ given, words }: Desk): readonly Block[] {
+  const hasPermanent = [...given.codes.before, ...(given.codes.after ?? [])].some(
+    ({ status }) => status === 'permanent',
+  );
+  const monitor = given.car === null ? words.monitorUnknownLayout : words.monitor[given.car.layout];
+  return listed([...words.lamp, monitor, words.howToHelp, ...(hasPermanent ? [words.permanentCodes] : [])]);
+}
+
+export function customerPart(desk: Desk, room: Room): Part {
+  const { given, words } = desk;
+  const { sections } = words;
+  const all: Section[] = [
+    { title: sections.complaint, blocks: complaint(desk, room) },
+    { title: sections.found, blocks: found(desk) },
+    { title: sections.done, blocks: done(desk, room) },
+    { title: sections.proven, blocks: proven(desk, room) },
+    { title: sections.notVerified, blocks: open(desk, room) },
+    { title: sections.lamp, blocks: lamp(desk) },
+    {
+      title: sections.before,
+      blocks: [
+        { kind: 'caution', lead: words.ownerCautions.join(' '), items: [] },
+        text('quiet', `${words.cautionLead} ${words.diameterConvention}`),
+      ],
+    },
+  ];
+  return {
+    id: 'customer',
+    title: words.customerTitle,
+    subtitle: words.customerSubtitle(carName(desk), day(given.madeAt)),
+    sections: all,
+  };
+}
