@@ -4,10 +4,16 @@ import { type LoginStore, loginStore } from './accounts/logins.ts';
 import { type SecurityLog, securityLog } from './accounts/security-log.ts';
 import { type ShareStore, shareStore } from './accounts/shares.ts';
 import { type UserStore, userStore } from './accounts/users.ts';
+import type { Restored } from './backup/restore-backup.ts';
+import { restoreBackup } from './backup/restore-backup.ts';
+import { writeBackup } from './backup/write-backup.ts';
 import { connect, parseAddress, type Sql, withoutPassword } from './database/connect.ts';
 import { openEmbedded } from './embedded/embedded.ts';
 import { FolderFileStore } from './files/folder-file-store.ts';
-import type { FileStore, JobStore } from './job-store.ts';
+import { exportJob } from './job-file/export-job.ts';
+import { importJobFile } from './job-file/import-job-file.ts';
+import type { Actor, FileStore, JobStore } from './job-store.ts';
+import type { Job } from './record/job.ts';
 import { postgresJobStore } from './store/postgres-job-store.ts';
 import { type SettingsStore, settingsStore } from './store/settings.ts';
 import { makeContext } from './store/store-context.ts';
@@ -33,6 +39,14 @@ export interface Store {
   readonly shares: ShareStore;
   readonly securityLog: SecurityLog;
   readonly work: WorkStore;
+  /** One job as one file: pieces of JSON text, see `record/job-file.ts`. @throws NoSuchJob */
+  exportJob(id: string): AsyncIterable<string>;
+  /** `value`: the parsed JSON of such a file. @throws StoreProblem */
+  importJob(actor: Actor, value: unknown): Promise<Job>;
+  /** Everything as one file. An error while it is read means that it is no backup. */
+  backup(): AsyncIterable<Uint8Array>;
+  /** `replace`: somebody has confirmed that what is here gives way; else only an empty store (or one with demo jobs only) takes it. */
+  restore(backup: AsyncIterable<Uint8Array>, options: { readonly replace: boolean }): Promise<Restored>;
   readonly sql: Sql;
   readonly dataFolder: string;
   /** Address without password, for messages. */
@@ -68,8 +82,9 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
   try {
     const files = await FolderFileStore.open(join(dataFolder, 'files'));
     const context = makeContext(database, files, now, options.program);
+    const jobs = postgresJobStore(context);
     return {
-      jobs: postgresJobStore(context),
+      jobs,
       files,
       settings: settingsStore(context),
       users: userStore(context),
@@ -77,6 +92,10 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
       shares: shareStore(context),
       securityLog: securityLog(context),
       work: workStore(context),
+      exportJob: (id) => exportJob(context, jobs, id),
+      importJob: (actor, value) => importJobFile(context, jobs, actor, value),
+      backup: () => writeBackup({ database, files, now, program: options.program }),
+      restore: (backup, how) => restoreBackup({ database, files, now }, backup, how),
       sql: database.sql,
       dataFolder,
       where: database.where,
