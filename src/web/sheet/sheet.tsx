@@ -1,7 +1,9 @@
-import { type ComponentType, type DragEvent, lazy, type ReactNode, Suspense, useMemo, useRef, useState } from 'react';
+import { type ComponentType, lazy, type ReactNode, Suspense, useMemo, useRef } from 'react';
 import { Button } from '../kit/button.tsx';
 import { ErrorMessage, ErrorWords, Message } from '../kit/message.tsx';
 import { Section } from '../kit/section.tsx';
+import { useDrop } from '../kit/use-drop.ts';
+import { useIsWide } from '../kit/use-is-wide.ts';
 import { useText } from '../text/language.ts';
 import { CarSection } from './car/car-section.tsx';
 import { ChecksSection } from './checks/checks-section.tsx';
@@ -115,35 +117,4 @@ export function Sheet({ problem, dismissProblem, refused, takeBack, refusedFile,
       {isWide && drawing}
     </main>
   );
-}
-
-interface DropArea {
-  readonly isOver: boolean;
-  readonly handlers: Readonly<Record<'onDragOver' | 'onDragLeave' | 'onDrop', (event: DragEvent<HTMLElement>) => void>>;
-}
-
-/** Files may be dropped anywhere on the page. */
-export function useDrop(take: (files: readonly File[]) => void, isOn = true): DropArea {
-  const [isOver, setIsOver] = useState(false);
-  const holdsFiles = (event: DragEvent): boolean => isOn && [...event.dataTransfer.types].includes('Files');
-  return {
-    isOver,
-    handlers: {
-      onDragOver: (event) => {
-        if (!holdsFiles(event)) return;
-        event.preventDefault();
-        event.dataTransfer.dropEffect = 'copy';
-        setIsOver(true);
-      },
-      onDragLeave: (event) => {
-        if (!event.currentTarget.contains(event.relatedTarget as Node | null)) setIsOver(false);
-      },
-      onDrop: (event) => {
-        setIsOver(false);
-        if (!holdsFiles(event)) return;
-        event.preventDefault();
-        take([...event.dataTransfer.files]);
-      },
-    },
-  };
 }

@@ -123,6 +123,10 @@ export const JOB_DE: typeof JOB_EN = {
     notNumber: 'Erwartet wird eine Zahl.',
     negative: 'Erwartet wird eine Zahl unter null: Abgesaugt wird ein Unterdruck.',
     summary: 'Das Fahrzeug in Kürze',
+    short: { layout: 'Bauart', tank: 'Tank', sensor: 'Sensor', fuel: 'Kraftstoff', filler: 'Tankverschluss' },
+    badYear: (from, to) => `Erwartet wird ein Jahr von ${from} bis ${to}.`,
+    badVin: 'Das ist keine vollständige Nummer; sie wurde nicht gespeichert.',
+    badPercent: 'Erwartet wird ein Anteil von 0 bis 100 %.',
   },
   check: {
     lead: 'Was angesehen, abgeklemmt, gemessen oder gewogen wurde. Jedes Ergebnis geht in den Befund ein.',

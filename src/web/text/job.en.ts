@@ -114,6 +114,10 @@ export const JOB_EN = {
     notNumber: 'A number is expected.',
     negative: 'A number below zero is expected: the draw is a vacuum.',
     summary: 'The car in short',
+    short: { layout: 'layout', tank: 'tank', sensor: 'sensor', fuel: 'fuel', filler: 'filler' },
+    badYear: (from: number, to: number) => `A year from ${from} to ${to} is expected.`,
+    badVin: 'This is not a whole identification number, so it was not saved.',
+    badPercent: 'A share from 0 to 100 % is expected.',
   },
   check: {
     lead: 'What was looked at, clamped, measured or weighed. Each result feeds the finding.',

@@ -127,6 +127,20 @@ export const TRADE_DE: typeof TRADE_EN = {
     clear: 'spricht deutlich',
     strong: 'so gut wie ein Beweis',
   },
+  cautions: {
+    general:
+      'Nur übliche Werte. Die Herstellerunterlagen dieses Fahrzeugs, die Regeln Ihres Betriebs und das Brandschutz-, Umwelt- und Straßenverkehrsrecht an Ihrem Ort gehen überall vor, wo sie von diesem Blatt abweichen; Arbeiten, die einen Befähigungsnachweis verlangen, gehören in die Hände derer, die ihn haben.',
+    sealedTank:
+      'Dieses Fahrzeug hat einen abgeschlossenen Tank, der unter Druck stehen darf: vor dem Öffnen einer Leitung über die Betankungsanforderung des Fahrzeugs entlasten und die Hochvoltanlage nach Herstellerangabe freischalten.',
+    standing: [
+      'Tritt flüssiger Kraftstoff aus oder riecht es stark nach Kraftstoff: aufhören, lüften, Zündquellen fernhalten. Das ist zuerst eine Brandgefahr und erst dann ein Abgasfehler.',
+      'Tankverschluss langsam öffnen und das Zischen abwarten, bevor eine Leitung gelöst wird. Heiße Abgasanlage abkühlen lassen.',
+      'Niemals Druckluft aus der Werkstatt oder Sauerstoff in die Kraftstoffanlage geben: Tankdampf kann explosionsfähig werden. Geregeltes Inertgas und dafür gebautes Gerät verwenden.',
+      'Prüfdruck und Unterdruck, die das Fahrzeug nennt, nicht überschreiten; 3,5 kPa (14 inH₂O) gelten als übliche Obergrenze (übliche Praxis, ohne Quelle), Kunststofftanks beulen schon bei weniger Unterdruck ein.',
+      'In bewegter Luft arbeiten, geeigneten Feuerlöscher in Reichweite, Handschuhe und Augenschutz. Tank vor dem Absenken entleeren und abstützen; zu zweit.',
+    ],
+  },
+  cautionsShow: 'Alle Vorsichtshinweise vor Arbeiten am Fahrzeug',
   certainty: (probability) => {
     if (probability >= 0.95) return 'so gut wie sicher';
     if (probability >= 0.8) return 'sehr wahrscheinlich';

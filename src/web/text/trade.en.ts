@@ -2,6 +2,7 @@
 import type { CauseId, Place } from '../../diagnosis/finding.ts';
 import type { Job, JobSummary } from '../../jobs/record/job.ts';
 import type { PhaseKind, ProcedureKind } from '../../recording/recording.ts';
+import { GENERAL_CAUTION, SEALED_TANK_CAUTION, STANDING_CAUTIONS } from '../../report/cautions.ts';
 import { CAUSE_WORDS, PHASE_WORDS, PROCEDURE_WORDS } from '../../report/words.ts';
 import type { LayoutId } from '../../system/car.ts';
 
@@ -100,6 +101,8 @@ export const TRADE_EN = {
     clear: 'speaks clearly',
     strong: 'as good as proof',
   },
+  cautions: { general: GENERAL_CAUTION, sealedTank: SEALED_TANK_CAUTION, standing: [...STANDING_CAUTIONS] },
+  cautionsShow: 'All cautions before hands-on work',
   certainty: (probability: number): string => {
     if (probability >= 0.95) return 'almost certain';
     if (probability >= 0.8) return 'very likely';

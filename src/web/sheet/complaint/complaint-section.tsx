@@ -1,0 +1,42 @@
+import type { ReactNode } from 'react';
+import type { Job } from '../../../jobs/record/job.ts';
+import { Several } from '../../kit/choice.tsx';
+import { TextField } from '../../kit/fields.tsx';
+import { useText } from '../../text/language.ts';
+import { useSheet } from '../sheet-context.ts';
+import { CodesEditor } from './codes-editor.tsx';
+
+type Kind = Job['complaint']['types'][number];
+
+export function ComplaintSection(): ReactNode {
+  const { job, save, isReadOnly } = useSheet();
+  const text = useText();
+  const words = text.job.complaint;
+  const { complaint } = job;
+  return (
+    <>
+      {isReadOnly ? (
+        complaint.words !== '' && <p className="owner-words">“{complaint.words}”</p>
+      ) : (
+        <TextField
+          label={words.words}
+          lines={2}
+          maxLength={4000}
+          value={complaint.words}
+          onChange={(value) => save('complaint', { ...complaint, words: value })}
+        />
+      )}
+      <Several<Kind>
+        label={words.kinds}
+        options={(Object.keys(text.trade.complaints) as Kind[]).map((value) => ({
+          value,
+          name: text.trade.complaints[value],
+        }))}
+        values={complaint.types}
+        disabled={isReadOnly}
+        onChange={(types) => save('complaint', { ...complaint, types })}
+      />
+      <CodesEditor />
+    </>
+  );
+}
