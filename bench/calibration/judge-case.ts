@@ -1,7 +1,8 @@
 /** Sizes the leak of one drawn recording as the finding does, and says where the truth lies in the posterior. */
-import { fitOneCause } from '../../src/diagnosis/fit/fit-one-cause.ts';
+
 import { SizeMixture } from '../../src/diagnosis/size.ts';
 import { sizeContexts } from '../../src/diagnosis/size-contexts.ts';
+import { fitOneCause } from '../../src/diagnosis/weighing/fit-one-cause.ts';
 import { LEAK, simulateCase } from './simulate-case.ts';
 
 export interface Judged {

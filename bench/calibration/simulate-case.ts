@@ -6,7 +6,6 @@
  * well, and the length of the draw tells nothing beyond the readings.
  */
 import { CATALOGUE, type Cause } from '../../src/diagnosis/causes/catalogue.ts';
-import { parametersOf } from '../../src/diagnosis/fit/fit-one-cause.ts';
 import { fillQuantities, parameterValue } from '../../src/diagnosis/fit/parameter.ts';
 import { allowanceFor } from '../../src/diagnosis/likelihood/noise.ts';
 import type { Observations } from '../../src/diagnosis/likelihood/observations.ts';
@@ -16,6 +15,7 @@ import { QUANTITY_COUNT } from '../../src/diagnosis/model/quantities.ts';
 import { runTwoSpace } from '../../src/diagnosis/model/two-space.ts';
 import { type Prepared, prepare } from '../../src/diagnosis/prepare.ts';
 import { NEUTRAL } from '../../src/diagnosis/size-contexts.ts';
+import { parametersOf } from '../../src/diagnosis/weighing/parameters-of.ts';
 import { diameterFromEffectiveArea } from '../../src/physics/equivalent-diameter.ts';
 import { findPhases } from '../../src/recording/phases.ts';
 import type { Recording } from '../../src/recording/recording.ts';

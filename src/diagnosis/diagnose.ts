@@ -24,7 +24,8 @@ import {
 } from './run-evidence.ts';
 import { SizeMixture, sizeUnder } from './size.ts';
 import { sizeContexts } from './size-contexts.ts';
-import { type Weighed, weighCauses } from './weigh-causes.ts';
+import { weighCauses } from './weigh-causes.ts';
+import type { Weighed } from './weighing/weighed.ts';
 
 export interface DiagnosisInput {
   readonly car: Car;

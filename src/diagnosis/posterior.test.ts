@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { CATALOGUE } from './causes/catalogue.ts';
 import type { CauseId } from './finding.ts';
 import { posteriorOf } from './posterior.ts';
-import type { Weighed, Weighing } from './weigh-causes.ts';
+import type { Weighed, Weighing } from './weighing/weighed.ts';
 
 const cause = (id: CauseId, form?: string) => CATALOGUE.find((c) => c.id === id && (!form || c.form === form))!;
 const weighed = (causes: Weighed['causes'], logEvidence: number): Weighed =>

@@ -1,7 +1,7 @@
 /** Probabilities of causes and pairs from evidence and priors. */
 import type { Cause } from './causes/catalogue.ts';
 import type { CauseId } from './finding.ts';
-import type { Weighed, Weighing } from './weigh-causes.ts';
+import type { Weighed, Weighing } from './weighing/weighed.ts';
 
 /** Chance that a car has two of these faults at once. Judgement: comebacks with a second leak are common, not usual. */
 const TWO_FAULTS = 0.05;

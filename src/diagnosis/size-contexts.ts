@@ -10,7 +10,7 @@ import { FitProblem } from './fit/problem.ts';
 import type { Posterior } from './posterior.ts';
 import { holePrior } from './priors/nuisances.ts';
 import { type SizePosterior, sizeUnder } from './size.ts';
-import type { Weighing } from './weigh-causes.ts';
+import type { Weighing } from './weighing/weighed.ts';
 
 /** Half a millimetre within a factor of about three either way: from far below a limit to several millimetres. Judgement. */
 export const NEUTRAL = holePrior(0.5, 1);

@@ -1,7 +1,7 @@
 /** Which phase speaks for a cause: the misfit that its rival has there and it has not. */
 import type { PhaseEvidence } from '../finding.ts';
 import type { Prepared } from '../prepare.ts';
-import type { Weighed } from '../weigh-causes.ts';
+import type { Weighed } from '../weighing/weighed.ts';
 
 /**
  * @param cause the cause in question

@@ -2,7 +2,7 @@
 import type { Overlay } from '../finding.ts';
 import type { Noise } from '../likelihood/noise.ts';
 import type { Prepared } from '../prepare.ts';
-import type { Weighed } from '../weigh-causes.ts';
+import type { Weighed } from '../weighing/weighed.ts';
 
 /** Causes drawn: the first few and the sound car. */
 const DRAWN = 3;

@@ -1,6 +1,6 @@
 /** Where a fault can sit, and which places the recordings cannot tell apart. */
 import type { PlaceProbability } from '../finding.ts';
-import type { Weighed } from '../weigh-causes.ts';
+import type { Weighed } from '../weighing/weighed.ts';
 
 /** Forms whose probabilities are nearer than this factor are one group: the recordings do not part them. Judgement. */
 const TOLD_APART = 5;

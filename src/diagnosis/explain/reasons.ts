@@ -1,7 +1,7 @@
 /** What speaks for and against a finding, what limits it, and which recording would settle it, in sentences. */
 import type { CauseId, CauseProbability, Interval, Reason, Verdict } from '../finding.ts';
 import type { Prepared } from '../prepare.ts';
-import type { Weighed } from '../weigh-causes.ts';
+import type { Weighed } from '../weighing/weighed.ts';
 
 export interface ReasonFacts {
   readonly verdict: Verdict;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { laplaceLogEvidence } from '../weigh-causes.ts';
+import { laplaceLogEvidence } from '../weighing/laplace.ts';
 import { levenbergMarquardt } from './levenberg-marquardt.ts';
 import { linearLogEvidence, linearProblem, problemOf, solveDense } from './test-problems.ts';
 

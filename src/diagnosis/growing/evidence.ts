@@ -2,7 +2,7 @@
 import { CATALOGUE, type Cause, formOf } from '../causes/catalogue.ts';
 import { constantLogEvidence, sensorState } from '../likelihood/sensor-state.ts';
 import type { Prepared } from '../prepare.ts';
-import type { Weighed } from '../weigh-causes.ts';
+import type { Weighed } from '../weighing/weighed.ts';
 import type { Fits } from './fits.ts';
 import type { Track } from './track.ts';
 import type { TrimRounds } from './trim-round.ts';

@@ -4,10 +4,10 @@ import { simulate } from '../../simulation/simulate.ts';
 import { typicalScenario } from '../../simulation/typical-scenarios.ts';
 import type { Car } from '../../system/car.ts';
 import { CATALOGUE } from '../causes/catalogue.ts';
-import { fitOneCause } from '../fit/fit-one-cause.ts';
 import { prepare } from '../prepare.ts';
 import { SizeMixture } from '../size.ts';
 import { sizeContexts } from '../size-contexts.ts';
+import { fitOneCause } from '../weighing/fit-one-cause.ts';
 
 const LEAK = CATALOGUE.find((c) => c.id === 'leak' && c.size === 'leak')!;
 

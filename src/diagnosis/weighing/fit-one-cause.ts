@@ -3,38 +3,19 @@
  * for the cause that turns out best. For questions about that cause only, such as whether its intervals are calibrated.
  */
 import type { Car } from '../../system/car.ts';
-import { applyCause, type Cause } from '../causes/catalogue.ts';
-import { estimateNoise, FIRST_NOISE, type Noise, whiteningFor } from '../likelihood/noise.ts';
+import type { Cause } from '../causes/catalogue.ts';
+import { type Fit, levenbergMarquardt } from '../fit/levenberg-marquardt.ts';
+import { gaussianSd, marginalise } from '../fit/marginal.ts';
+import type { Parameter } from '../fit/parameter.ts';
+import { FitProblem } from '../fit/problem.ts';
+import { estimateNoise, FIRST_NOISE } from '../likelihood/noise.ts';
 import type { Posterior } from '../posterior.ts';
 import type { Prepared } from '../prepare.ts';
-import { carParameters, recordingParameters } from '../priors/nuisances.ts';
-import { laplaceLogEvidence, type Weighed, type Weighing } from '../weigh-causes.ts';
-import { type Fit, levenbergMarquardt } from './levenberg-marquardt.ts';
-import { gaussianSd, marginalise } from './marginal.ts';
-import type { Parameter } from './parameter.ts';
-import { FitProblem, type FitRecording } from './problem.ts';
-
-/** As in `weigh-causes.ts`. */
-const FIRST_PASS = { mostIterations: 8, enough: 1 };
-const SECOND_PASS = { mostIterations: 12, enough: 0.05 };
-const NOISE_PASSES = 2;
-const COARSE_MARGINAL = { spacing: 0.9, widest: 0.6, depth: 4, iterations: 3, reach: 3.5 };
-const WELL_DETERMINED = 0.12;
-
-/** All parameters of a job: the car's, then each recording's; changed by a cause where one is given. */
-export function parametersOf(car: Car, prepared: readonly Prepared[], cause?: Cause): Parameter[] {
-  const sound = [
-    ...carParameters(car, prepared[0]!.conditions),
-    ...prepared.flatMap((p, i) => recordingParameters(p.shape, i)),
-  ];
-  return cause
-    ? applyCause(
-        sound,
-        [cause],
-        prepared.map((p) => p.procedure),
-      )
-    : sound;
-}
+import { laplaceLogEvidence } from './laplace.ts';
+import { parametersOf } from './parameters-of.ts';
+import { COARSE_MARGINAL, FIRST_PASS, NOISE_PASSES, SECOND_PASS, WELL_DETERMINED } from './passes.ts';
+import type { Weighed, Weighing } from './weighed.ts';
+import { withNoise } from './with-noise.ts';
 
 /** A weighing of one cause, certain as nothing else was asked. */
 export interface OneCause {
@@ -51,7 +32,7 @@ export interface OneCause {
 export function fitOneCause(car: Car, prepared: readonly Prepared[], cause: Cause): OneCause {
   const parameters = parametersOf(car, prepared, cause);
   let noise = prepared.map(() => FIRST_NOISE);
-  let problem = new FitProblem(parameters, recordingsWith(prepared, noise));
+  let problem = new FitProblem(parameters, withNoise(prepared, noise));
   let fit: Fit | undefined;
   for (const start of startPoints(parameters, cause)) {
     const tried = levenbergMarquardt(problem, start, FIRST_PASS);
@@ -62,7 +43,7 @@ export function fitOneCause(car: Car, prepared: readonly Prepared[], cause: Caus
   for (let pass = 0; pass < NOISE_PASSES; pass++) {
     const at = fit!.z;
     noise = prepared.map((p, r) => estimateNoise(p.observations, residualsAt(problem, at, r), p.procedure));
-    problem = new FitProblem(parameters, recordingsWith(prepared, noise));
+    problem = new FitProblem(parameters, withNoise(prepared, noise));
     fit = levenbergMarquardt(problem, at, SECOND_PASS);
     runs += problem.runs;
   }
@@ -98,15 +79,6 @@ export function fitOneCause(car: Car, prepared: readonly Prepared[], cause: Caus
     },
     posterior: { singles: [{ weighed, probability: 1 }], pairs: [], byCause: new Map([[cause.id, 1]]) },
   };
-}
-
-function recordingsWith(prepared: readonly Prepared[], noise: readonly Noise[]): FitRecording[] {
-  return prepared.map((p, i) => ({
-    drive: p.drive,
-    gaugePa: p.observations.gaugePa,
-    base: p.base,
-    whitening: whiteningFor(p.observations, noise[i]!, p.procedure),
-  }));
 }
 
 function residualsAt(problem: FitProblem, z: Float64Array, recording: number): Float64Array {

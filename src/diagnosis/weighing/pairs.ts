@@ -1,0 +1,88 @@
+/** Two faults at once, tried on top of the best single ones. */
+import { applyCause, CATALOGUE, type Cause } from '../causes/catalogue.ts';
+import type { CauseId } from '../finding.ts';
+import { levenbergMarquardt } from '../fit/levenberg-marquardt.ts';
+import type { Parameter } from '../fit/parameter.ts';
+import { FitProblem } from '../fit/problem.ts';
+import { looksSound } from '../priors/selection.ts';
+import { laplaceLogEvidence } from './laplace.ts';
+import { type Context, weigh } from './weigh.ts';
+import type { Weighed } from './weighed.ts';
+
+/** A second fault must better the fit by this much [ln] to be followed up. */
+const WORTH_A_PAIR = 1.5;
+const PAIR_PASS = { mostIterations: 8, enough: 0.2 };
+
+/** Faults that are tried on top of the best single ones. */
+const SECOND_FAULTS: readonly CauseId[] = [
+  'sensor_bias',
+  'leak',
+  'vent_restricted',
+  'purge_leak',
+  'vent_leak',
+  'canister_saturated',
+  'purge_stuck_closed',
+];
+const FIRST_FAULTS = 2;
+
+/** Two faults at once: the best single causes with each other fault on top, fitted from where the single fit ended. */
+export function weighPairs(
+  sound: readonly Parameter[],
+  weighed: readonly Weighed[],
+  context: Context,
+  ran: (runs: number) => void,
+): Weighed[] {
+  const best = [...weighed]
+    .filter((w) => w.id !== 'none' && w.id !== 'sensor_stuck')
+    .sort((a, b) => b.logEvidence - a.logEvidence)
+    .slice(0, FIRST_FAULTS);
+  const done = new Set<string>();
+  return best.flatMap((first) =>
+    SECOND_FAULTS.flatMap((id): Weighed[] => {
+      const second = CATALOGUE.find((c) => c.id === id)!;
+      const own = first.causes[0]!;
+      const name = [own.id, id].sort().join('+');
+      if (id === own.id || done.has(name) || clash(own, second)) return [];
+      if (
+        looksSound(
+          context.prepared.map((p) => p.procedure),
+          id,
+        )
+      )
+        return [];
+      done.add(name);
+      if (second.pressureLike) {
+        const alike = first.logEvidence - first.parts.trims - first.parts.sensor;
+        const both = weigh([own, second], first, 0, context);
+        return [{ ...both, logEvidence: alike + both.parts.trims + both.parts.sensor }];
+      }
+      const problem = new FitProblem(
+        applyCause(
+          sound,
+          [own, second],
+          context.prepared.map((p) => p.procedure),
+        ),
+        context.recordings,
+      );
+      const start = Float64Array.from(first.fit.z);
+      for (const changed of Object.keys(second.changes)) {
+        const i = problem.parameters.findIndex((p) => p.name === changed);
+        if (i >= 0) start[i] = 0;
+      }
+      const fit = levenbergMarquardt(problem, start, {
+        ...PAIR_PASS,
+        hopelessAbove: first.fit.cost - WORTH_A_PAIR,
+        patience: 3,
+      });
+      ran(problem.runs);
+      return [weigh([own, second], { problem, fit }, laplaceLogEvidence(fit), context)];
+    }),
+  );
+}
+
+/** Two causes that set the same part cannot be there at once; nor can two leaks be told from one. */
+function clash(a: Cause, b: Cause): boolean {
+  if (Object.keys(a.changes).some((k) => k !== 'initial' && k in b.changes)) return true;
+  const holes: readonly CauseId[] = ['leak', 'gross_leak', 'vent_leak'];
+  return holes.includes(a.id) && holes.includes(b.id);
+}

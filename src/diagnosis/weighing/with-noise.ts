@@ -1,0 +1,13 @@
+/** Recordings as the fits see them under a noise. */
+import type { FitRecording } from '../fit/problem.ts';
+import { type Noise, whiteningFor } from '../likelihood/noise.ts';
+import type { Prepared } from '../prepare.ts';
+
+export function withNoise(prepared: readonly Prepared[], noise: readonly Noise[]): FitRecording[] {
+  return prepared.map((p, i) => ({
+    drive: p.drive,
+    gaugePa: p.observations.gaugePa,
+    base: p.base,
+    whitening: whiteningFor(p.observations, noise[i]!, p.procedure),
+  }));
+}
