@@ -8,7 +8,9 @@ import { useText } from './text/language.ts';
 
 const JobsPage = lazy(async () => ({ default: (await import('./jobs-page/jobs-page.tsx')).JobsPage }));
 const JobPage = lazy(async () => ({ default: (await import('./sheet/job-page.tsx')).JobPage }));
-const HandOverPage = lazy(async () => ({ default: (await import('./hand-over-page/hand-over-page.tsx')).HandOverPage }));
+const HandOverPage = lazy(async () => ({
+  default: (await import('./hand-over-page/hand-over-page.tsx')).HandOverPage,
+}));
 const SystemPage = lazy(async () => ({ default: (await import('./system-page/system-page.tsx')).SystemPage }));
 const SettingsPage = lazy(async () => ({ default: (await import('./settings-page/settings-page.tsx')).SettingsPage }));
 const SignInPage = lazy(async () => ({ default: (await import('./sign-in-page/sign-in-page.tsx')).SignInPage }));

@@ -17,7 +17,15 @@ interface OneProps<T extends string> {
 }
 
 /** One of several, all in sight. */
-export function Choice<T extends string>({ label, options, value, onChange, isStacked = false, disabled = false, hint }: OneProps<T>): ReactNode {
+export function Choice<T extends string>({
+  label,
+  options,
+  value,
+  onChange,
+  isStacked = false,
+  disabled = false,
+  hint,
+}: OneProps<T>): ReactNode {
   const name = useId();
   return (
     <fieldset className={isStacked ? 'choice stacked' : 'choice'} disabled={disabled}>
@@ -54,7 +62,14 @@ interface SeveralProps<T extends string> {
 }
 
 /** Any of several, all in sight; the order of the options is kept. */
-export function Several<T extends string>({ label, options, values, onChange, disabled = false, isStacked = false }: SeveralProps<T>): ReactNode {
+export function Several<T extends string>({
+  label,
+  options,
+  values,
+  onChange,
+  disabled = false,
+  isStacked = false,
+}: SeveralProps<T>): ReactNode {
   return (
     <fieldset className={isStacked ? 'choice stacked' : 'choice'} disabled={disabled}>
       <legend>{label}</legend>
@@ -66,11 +81,7 @@ export function Several<T extends string>({ label, options, values, onChange, di
             {...(option.words === undefined ? {} : { words: option.words })}
             checked={values.includes(option.value)}
             onChange={(checked) =>
-              onChange(
-                options
-                  .map((o) => o.value)
-                  .filter((v) => (v === option.value ? checked : values.includes(v))),
-              )
+              onChange(options.map((o) => o.value).filter((v) => (v === option.value ? checked : values.includes(v))))
             }
           />
         ))}
@@ -90,7 +101,12 @@ interface CheckProps {
 export function Check({ label, words, checked, disabled = false, onChange }: CheckProps): ReactNode {
   return (
     <label className="option">
-      <input type="checkbox" checked={checked} disabled={disabled} onChange={(event) => onChange(event.target.checked)} />
+      <input
+        type="checkbox"
+        checked={checked}
+        disabled={disabled}
+        onChange={(event) => onChange(event.target.checked)}
+      />
       <span>
         {label}
         {words && <span className="words">{words}</span>}

@@ -18,7 +18,11 @@ export function Dialog({ title, onClose, children, isForced = false }: Props): R
   useEffect(() => {
     const element = dialog.current;
     const before = document.activeElement;
-    if (element !== null && !element.open) element.showModal();
+    if (element !== null && !element.open) {
+      element.showModal();
+      // To what is to be filled in, past the closing button.
+      element.querySelector<HTMLElement>('.stack :is(input, textarea, select, button)')?.focus();
+    }
     return () => {
       element?.close();
       if (before instanceof HTMLElement && before.isConnected) before.focus();

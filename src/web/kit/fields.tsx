@@ -42,7 +42,7 @@ interface TextProps extends Named {
   readonly type?: HTMLInputTypeAttribute;
   readonly readOnly?: boolean;
   readonly required?: boolean;
-  readonly autoFocus?: boolean;
+
   readonly autoComplete?: string;
   readonly maxLength?: number;
   readonly list?: string;
@@ -51,7 +51,17 @@ interface TextProps extends Named {
   readonly spellCheck?: boolean;
 }
 
-export function TextField({ label, hint, error, wide, value, onChange, lines = 1, type = 'text', ...rest }: TextProps): ReactNode {
+export function TextField({
+  label,
+  hint,
+  error,
+  wide,
+  value,
+  onChange,
+  lines = 1,
+  type = 'text',
+  ...rest
+}: TextProps): ReactNode {
   return (
     <FieldShell label={label} hint={hint} error={error} wide={wide ?? lines > 1}>
       {({ id, describedBy }) => {
@@ -80,7 +90,16 @@ interface SelectProps<T extends string> extends Named {
   readonly disabled?: boolean;
 }
 
-export function SelectField<T extends string>({ label, hint, error, wide, value, options, onChange, disabled }: SelectProps<T>): ReactNode {
+export function SelectField<T extends string>({
+  label,
+  hint,
+  error,
+  wide,
+  value,
+  options,
+  onChange,
+  disabled,
+}: SelectProps<T>): ReactNode {
   return (
     <FieldShell label={label} hint={hint} error={error} wide={wide ?? false}>
       {({ id, describedBy }) => (
@@ -116,7 +135,10 @@ interface NumberProps extends Named {
 
 /** Decimal comma and point both count; nothing is handed on that is no number. */
 export function parseTyped(text: string): number | undefined | 'unreadable' {
-  const plain = text.trim().replace(/[\u2212\u2013]/g, '-').replace(/[\s\u00a0\u202f]/g, '');
+  const plain = text
+    .trim()
+    .replace(/[\u2212\u2013]/g, '-')
+    .replace(/[\s\u00a0\u202f]/g, '');
   if (plain === '') return undefined;
   if (!/^[-+]?(\d+([.,]\d*)?|[.,]\d+)$/.test(plain)) return 'unreadable';
   return Number(plain.replace(',', '.'));
@@ -125,7 +147,19 @@ export function parseTyped(text: string): number | undefined | 'unreadable' {
 const typed = (value: number | undefined, decimals: number): string =>
   value === undefined ? '' : String(Number(value.toFixed(decimals)));
 
-export function NumberField({ label, hint, error, wide, value, onChange, unit, decimals = 3, readOnly, check, notNumber }: NumberProps): ReactNode {
+export function NumberField({
+  label,
+  hint,
+  error,
+  wide,
+  value,
+  onChange,
+  unit,
+  decimals = 3,
+  readOnly,
+  check,
+  notNumber,
+}: NumberProps): ReactNode {
   const [text, setText] = useState(() => typed(value, decimals));
   const [isTyping, setIsTyping] = useState(false);
   const [problem, setProblem] = useState<string | undefined>(undefined);
@@ -188,7 +222,14 @@ interface FileProps {
 }
 
 /** A button that asks for files. */
-export function FileButton({ label, kind = 'plain', accept, multiple = false, disabled = false, onFiles }: FileProps): ReactNode {
+export function FileButton({
+  label,
+  kind = 'plain',
+  accept,
+  multiple = false,
+  disabled = false,
+  onFiles,
+}: FileProps): ReactNode {
   const input = useRef<HTMLInputElement>(null);
   return (
     <>

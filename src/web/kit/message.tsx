@@ -21,7 +21,15 @@ export function Message({ name, isBad = false, isLoud = false, children }: Props
 }
 
 /** What went wrong, in the reader's words: what was found, where, what was expected, what to do. */
-export function ErrorMessage({ error, onRetry, onClose }: { readonly error: unknown; readonly onRetry?: () => void; readonly onClose?: () => void }): ReactNode {
+export function ErrorMessage({
+  error,
+  onRetry,
+  onClose,
+}: {
+  readonly error: unknown;
+  readonly onRetry?: () => void;
+  readonly onClose?: () => void;
+}): ReactNode {
   const text = useText();
   return (
     <Message isBad isLoud name={text.errors.title}>
@@ -45,7 +53,10 @@ export function ErrorWords({ error }: { readonly error: unknown }): ReactNode {
   if (error instanceof Unreachable) return <p>{connection.cannotReach}</p>;
   if (!(error instanceof ApiError)) return <p>{error instanceof Error ? error.message : String(error)}</p>;
   const { facts } = error;
-  const where = facts.file === undefined && facts.line === undefined ? null : errors.where(facts.file ?? '', facts.line, facts.column);
+  const where =
+    facts.file === undefined && facts.line === undefined
+      ? null
+      : errors.where(facts.file ?? '', facts.line, facts.column);
   return (
     <>
       <p>{errors.codes[facts.code] ?? facts.message}</p>

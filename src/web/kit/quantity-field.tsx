@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
-import { type ChosenQuantity, useUnits } from '../units/units.ts';
 import { useText } from '../text/language.ts';
+import { type ChosenQuantity, useUnits } from '../units/units.ts';
 import { NumberField } from './fields.tsx';
 
 interface Props {

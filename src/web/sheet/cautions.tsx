@@ -7,7 +7,10 @@ import { useSheet } from './sheet-context.ts';
 export function Cautions({ isOpen = false }: { readonly isOpen?: boolean }): ReactNode {
   const { job } = useSheet();
   const { trade } = useText();
-  const all = job.car?.layout === 'sealed-tank' ? [trade.cautions.sealedTank, ...trade.cautions.standing] : trade.cautions.standing;
+  const all =
+    job.car?.layout === 'sealed-tank'
+      ? [trade.cautions.sealedTank, ...trade.cautions.standing]
+      : trade.cautions.standing;
   const [first, ...rest] = all;
   return (
     <Caution>

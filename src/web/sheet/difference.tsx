@@ -42,8 +42,20 @@ export function Difference({ mine, theirs, mineName, theirsName }: Props): React
               <th scope="row" className="small quiet">
                 {part || '·'}
               </th>
-              <td>{a.has(part) ? <pre className="diff">{a.get(part)}</pre> : <span className="quiet">{conflict.absent}</span>}</td>
-              <td>{b.has(part) ? <pre className="diff">{b.get(part)}</pre> : <span className="quiet">{conflict.absent}</span>}</td>
+              <td>
+                {a.has(part) ? (
+                  <pre className="diff">{a.get(part)}</pre>
+                ) : (
+                  <span className="quiet">{conflict.absent}</span>
+                )}
+              </td>
+              <td>
+                {b.has(part) ? (
+                  <pre className="diff">{b.get(part)}</pre>
+                ) : (
+                  <span className="quiet">{conflict.absent}</span>
+                )}
+              </td>
             </tr>
           ))}
         </tbody>

@@ -1,8 +1,16 @@
 import { type ReactNode, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react';
 import type { Job, SectionName } from '../../jobs/record/job.ts';
 import type { Work } from '../../server/contract/work.ts';
-import { changeSection, importJob, readJob, setClosed, undoChange, uploadAttachment, uploadRecording } from '../api/jobs.ts';
 import { ApiError, Unreachable } from '../api/client.ts';
+import {
+  changeSection,
+  importJob,
+  readJob,
+  setClosed,
+  undoChange,
+  uploadAttachment,
+  uploadRecording,
+} from '../api/jobs.ts';
 import { Frame, useSession } from '../frame/frame.tsx';
 import { announce } from '../kit/announce.tsx';
 import { ErrorMessage } from '../kit/message.tsx';
@@ -74,7 +82,9 @@ function LoadedJob({ first }: { readonly first: Job }): ReactNode {
   const [refusedFile, setRefusedFile] = useState<RefusedFile | null>(null);
 
   const follow = useRef((next: Work): void => {
-    setWork((all) => (all.some((w) => w.id === next.id) ? all.map((w) => (w.id === next.id ? next : w)) : [...all, next]));
+    setWork((all) =>
+      all.some((w) => w.id === next.id) ? all.map((w) => (w.id === next.id ? next : w)) : [...all, next],
+    );
   }).current;
   useJobEvents(job.id, saver, follow);
 
@@ -156,10 +166,10 @@ function LoadedJob({ first }: { readonly first: Job }): ReactNode {
   }, [job, view.state, work, saver, follow, isReader]);
 
   const { takeIn, undo } = sheet;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once, when the sheet opens.
   useEffect(() => {
     const files = takeFiles(first.id);
     if (files.length > 0) void takeIn(files);
-    // biome-ignore lint/correctness/useExhaustiveDependencies: once, when the sheet opens.
   }, [first.id]);
   useUndoKey(undo, !sheet.isReadOnly);
 

@@ -6,7 +6,9 @@ import { useNumbers } from '../text/numbers.ts';
 import { useSheet } from './sheet-context.ts';
 import { PARTS, type Part } from './waiting-part.ts';
 
-const NAME_OF: Readonly<Record<Part, 'complaint' | 'car' | 'recordings' | 'finding' | 'nextCheck' | 'repair' | 'proof' | 'handOver'>> = {
+const NAME_OF: Readonly<
+  Record<Part, 'complaint' | 'car' | 'recordings' | 'finding' | 'nextCheck' | 'repair' | 'proof' | 'handOver'>
+> = {
   complaint: 'complaint',
   car: 'car',
   recordings: 'recordings',

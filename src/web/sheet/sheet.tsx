@@ -15,8 +15,8 @@ import type { SaverView } from './job-saver.ts';
 import { NotesSection } from './notes/notes-section.tsx';
 import { ProofSection } from './proof/proof-section.tsx';
 import { RepairSection } from './repair/repair-section.tsx';
-import { SheetHead } from './sheet-head.tsx';
 import { useSheet } from './sheet-context.ts';
+import { SheetHead } from './sheet-head.tsx';
 import type { DrawingPanelProps, FindingSectionProps, RecordingSectionProps, RefusedFile } from './slots.ts';
 import { waitingPart } from './waiting-part.ts';
 
@@ -40,7 +40,14 @@ interface Props {
 }
 
 /** The job from top to bottom; the drawing beside it on wide screens, after the finding on narrow ones. */
-export function Sheet({ problem, dismissProblem, refused, takeBack, refusedFile, dismissRefusedFile }: Props): ReactNode {
+export function Sheet({
+  problem,
+  dismissProblem,
+  refused,
+  takeBack,
+  refusedFile,
+  dismissRefusedFile,
+}: Props): ReactNode {
   const text = useText();
   const { job, isReadOnly, takeIn } = useSheet();
   const drop = useDrop((files) => void takeIn(files), !isReadOnly);

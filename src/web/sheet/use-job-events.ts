@@ -13,7 +13,10 @@ export function useJobEvents(id: string, saver: JobSaver, follow: (work: Work) =
     let timer: ReturnType<typeof setTimeout> | null = null;
     let wasAway = false;
     const readRunning = (): void => {
-      readWork(id).then((all) => all.forEach(follow), () => undefined);
+      readWork(id).then(
+        (all) => all.forEach(follow),
+        () => undefined,
+      );
     };
     const open = (): void => {
       timer = null;

@@ -10,7 +10,8 @@ export function useUndoKey(undo: () => Promise<void>, isOn: boolean): void {
   useEffect(() => {
     if (!isOn) return;
     const press = (event: KeyboardEvent): void => {
-      if (event.key.toLowerCase() !== 'z' || event.shiftKey || event.altKey || !(event.ctrlKey || event.metaKey)) return;
+      if (event.key.toLowerCase() !== 'z' || event.shiftKey || event.altKey || !(event.ctrlKey || event.metaKey))
+        return;
       if (isField(event.target) || document.querySelector('dialog[open]') !== null) return;
       event.preventDefault();
       void latest.current();

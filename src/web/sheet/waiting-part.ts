@@ -2,7 +2,16 @@ import type { Job, JobSummary } from '../../jobs/record/job.ts';
 import { waitsFor } from '../../jobs/record/waits-for.ts';
 
 /** Addresses of the sheet's parts. */
-export const PARTS = ['complaint', 'car', 'recordings', 'finding', 'next-check', 'repair', 'proof', 'hand-over'] as const;
+export const PARTS = [
+  'complaint',
+  'car',
+  'recordings',
+  'finding',
+  'next-check',
+  'repair',
+  'proof',
+  'hand-over',
+] as const;
 export type Part = (typeof PARTS)[number];
 
 const PART_OF: Readonly<Record<JobSummary['waitsFor'], Part | null>> = {

@@ -68,10 +68,7 @@ export function CarDetails({ car, onChange }: Props): ReactNode {
             needsBoth={words.sensorPair}
             check={({ low, high }) => (low < high ? undefined : words.sensorOrder)}
             onChange={(range) =>
-              set(
-                'pressureSensor',
-                range && { ...car.pressureSensor, minGaugePa: range.low, maxGaugePa: range.high },
-              )
+              set('pressureSensor', range && { ...car.pressureSensor, minGaugePa: range.low, maxGaugePa: range.high })
             }
           />
           <QuantityField
@@ -112,7 +109,10 @@ export function CarDetails({ car, onChange }: Props): ReactNode {
             notNumber={words.notNumber}
             check={(value) => (value >= 0 && value <= 100 ? undefined : words.badPercent)}
             onChange={(value) =>
-              set('fuel', orNothing(withKey(fuel, 'ethanolVolumeFraction', value === undefined ? undefined : value / 100)))
+              set(
+                'fuel',
+                orNothing(withKey(fuel, 'ethanolVolumeFraction', value === undefined ? undefined : value / 100)),
+              )
             }
           />
         </div>

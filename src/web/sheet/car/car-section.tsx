@@ -59,6 +59,10 @@ export function CarSection(): ReactNode {
 }
 
 function saveCar(car: Car): void {
-  const name = car.label.toLowerCase().replace(/[^\p{Letter}\p{Number}]+/gu, '-').replace(/^-|-$/g, '') || 'car';
+  const name =
+    car.label
+      .toLowerCase()
+      .replace(/[^\p{Letter}\p{Number}]+/gu, '-')
+      .replace(/^-|-$/g, '') || 'car';
   saveFile(new Blob([`${JSON.stringify(car, null, 2)}\n`], { type: 'application/json' }), `${name}.car.json`);
 }

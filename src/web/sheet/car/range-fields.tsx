@@ -20,7 +20,16 @@ interface Props {
 }
 
 /** Two ends that only mean something together: handed on when both are there and fit. */
-export function RangeFields({ quantity, lowLabel, highLabel, hint, value, onChange, needsBoth, check }: Props): ReactNode {
+export function RangeFields({
+  quantity,
+  lowLabel,
+  highLabel,
+  hint,
+  value,
+  onChange,
+  needsBoth,
+  check,
+}: Props): ReactNode {
   const [low, setLow] = useState(value?.low);
   const [high, setHigh] = useState(value?.high);
   const last = useRef(value);

@@ -15,57 +15,55 @@ export function VehicleFields(): ReactNode {
   const words = text.job.car;
   const { vehicle } = job;
   return (
-    <>
-      <div className="fields">
-        <TextField
-          label={words.name}
-          value={vehicle.name}
-          maxLength={120}
-          readOnly={readOnly}
-          onChange={(name) => save('vehicle', { ...vehicle, name })}
-        />
-        <TextField
-          label={words.registration}
-          value={vehicle.registration ?? ''}
-          maxLength={20}
-          readOnly={readOnly}
-          onChange={(value) => save('vehicle', withKey(vehicle, 'registration', value))}
-        />
-        <NumberField
-          label={words.odometer}
-          value={vehicle.odometerKm}
-          decimals={0}
-          readOnly={readOnly}
-          notNumber={words.notNumber}
-          check={(value) => (value < 0 ? words.notPositive : undefined)}
-          onChange={(value) => save('vehicle', withKey(vehicle, 'odometerKm', value))}
-        />
-        <NumberField
-          label={words.modelYear}
-          value={vehicle.modelYear}
-          decimals={0}
-          readOnly={readOnly}
-          notNumber={words.notNumber}
-          check={(value) =>
-            Number.isInteger(value) && value >= OLDEST && value <= NEWEST ? undefined : words.badYear(OLDEST, NEWEST)
-          }
-          onChange={(value) => save('vehicle', withKey(vehicle, 'modelYear', value))}
-        />
-        <TextField
-          label={words.owner}
-          value={vehicle.owner ?? ''}
-          maxLength={200}
-          readOnly={readOnly}
-          onChange={(value) => save('vehicle', withKey(vehicle, 'owner', value))}
-        />
-        <VinField
-          key={vehicle.vin ?? ''}
-          value={vehicle.vin ?? ''}
-          readOnly={readOnly}
-          onChange={(value) => save('vehicle', withKey(vehicle, 'vin', value))}
-        />
-      </div>
-    </>
+    <div className="fields">
+      <TextField
+        label={words.name}
+        value={vehicle.name}
+        maxLength={120}
+        readOnly={readOnly}
+        onChange={(name) => save('vehicle', { ...vehicle, name })}
+      />
+      <TextField
+        label={words.registration}
+        value={vehicle.registration ?? ''}
+        maxLength={20}
+        readOnly={readOnly}
+        onChange={(value) => save('vehicle', withKey(vehicle, 'registration', value))}
+      />
+      <NumberField
+        label={words.odometer}
+        value={vehicle.odometerKm}
+        decimals={0}
+        readOnly={readOnly}
+        notNumber={words.notNumber}
+        check={(value) => (value < 0 ? words.notPositive : undefined)}
+        onChange={(value) => save('vehicle', withKey(vehicle, 'odometerKm', value))}
+      />
+      <NumberField
+        label={words.modelYear}
+        value={vehicle.modelYear}
+        decimals={0}
+        readOnly={readOnly}
+        notNumber={words.notNumber}
+        check={(value) =>
+          Number.isInteger(value) && value >= OLDEST && value <= NEWEST ? undefined : words.badYear(OLDEST, NEWEST)
+        }
+        onChange={(value) => save('vehicle', withKey(vehicle, 'modelYear', value))}
+      />
+      <TextField
+        label={words.owner}
+        value={vehicle.owner ?? ''}
+        maxLength={200}
+        readOnly={readOnly}
+        onChange={(value) => save('vehicle', withKey(vehicle, 'owner', value))}
+      />
+      <VinField
+        key={vehicle.vin ?? ''}
+        value={vehicle.vin ?? ''}
+        readOnly={readOnly}
+        onChange={(value) => save('vehicle', withKey(vehicle, 'vin', value))}
+      />
+    </div>
   );
 }
 

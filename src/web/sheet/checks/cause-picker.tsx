@@ -26,7 +26,10 @@ export function CausePicker({ label, causes, onChange }: Props): ReactNode {
         key={count}
         label={label}
         value=""
-        options={[{ value: '', name: words.pickCause }, ...open.map((value) => ({ value, name: text.trade.causes[value] }))]}
+        options={[
+          { value: '', name: words.pickCause },
+          ...open.map((value) => ({ value, name: text.trade.causes[value] })),
+        ]}
         onChange={(cause) => {
           if (cause === '') return;
           onChange([...causes, cause]);

@@ -25,7 +25,9 @@ export function CheckDialog({ check, onSave, onClose }: Props): ReactNode {
   const text = useText();
   const words = text.job.check;
   const by = useWho();
-  const [draft, setDraft] = useState<Omit<CheckResult, 'id' | 'at' | 'by'>>(check ?? { ...EMPTY, speaksFor: [], speaksAgainst: [] });
+  const [draft, setDraft] = useState<Omit<CheckResult, 'id' | 'at' | 'by'>>(
+    check ?? { ...EMPTY, speaksFor: [], speaksAgainst: [] },
+  );
   const [value, setValue] = useState(check?.measured?.value);
   const [unit, setUnit] = useState(check?.measured?.unit ?? '');
   const [isTried, setIsTried] = useState(false);
@@ -53,7 +55,6 @@ export function CheckDialog({ check, onSave, onClose }: Props): ReactNode {
           hint={words.whatHint}
           value={draft.what}
           maxLength={400}
-          autoFocus
           error={isTried && draft.what.trim() === '' ? words.needsWhat : undefined}
           onChange={(what) => setDraft({ ...draft, what })}
         />

@@ -40,7 +40,12 @@ export function ChecksSection(): ReactNode {
               check={check}
               isReadOnly={isReadOnly}
               onEdit={() => setEditing(check)}
-              onRemove={() => save('checks', job.checks.filter((c) => c.id !== check.id))}
+              onRemove={() =>
+                save(
+                  'checks',
+                  job.checks.filter((c) => c.id !== check.id),
+                )
+              }
             />
           ))}
         </ul>

@@ -3,6 +3,9 @@ const CODE = /^[PCBU][0-3][0-9A-F]{3}$/;
 
 /** The codes in a text, each once, or null when something else stands in it. */
 export function codesIn(text: string): string[] | null {
-  const words = text.toUpperCase().split(/[\s,;]+/).filter((word) => word !== '');
+  const words = text
+    .toUpperCase()
+    .split(/[\s,;]+/)
+    .filter((word) => word !== '');
   return words.every((word) => CODE.test(word)) ? [...new Set(words)] : null;
 }

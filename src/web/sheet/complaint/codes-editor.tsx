@@ -20,9 +20,15 @@ export function CodesEditor(): ReactNode {
   const add = (event: FormEvent): void => {
     event.preventDefault();
     const codes = codesIn(typed);
-    if (codes === null || codes.length === 0) return setError(words.badCode);
+    if (codes === null || codes.length === 0) {
+      setError(words.badCode);
+      return;
+    }
     const twice = codes.find((code) => job.codes.some((c) => c.code === code && c.status === status));
-    if (twice !== undefined) return setError(words.codeTwice(twice, text.trade.codeStatus[status]));
+    if (twice !== undefined) {
+      setError(words.codeTwice(twice, text.trade.codeStatus[status]));
+      return;
+    }
     save('codes', [...job.codes, ...codes.map((code) => ({ code, status }))]);
     setTyped('');
     setError(undefined);
@@ -44,7 +50,12 @@ export function CodesEditor(): ReactNode {
                   <Button
                     kind="bare"
                     aria-label={words.removeCode(code.code)}
-                    onClick={() => save('codes', job.codes.filter((_, i) => i !== at))}
+                    onClick={() =>
+                      save(
+                        'codes',
+                        job.codes.filter((_, i) => i !== at),
+                      )
+                    }
                   >
                     {text.common.remove}
                   </Button>
@@ -53,7 +64,12 @@ export function CodesEditor(): ReactNode {
               <FreezeFrame
                 code={code}
                 isReadOnly={isReadOnly}
-                onChange={(next) => save('codes', job.codes.map((c, i) => (i === at ? next : c)))}
+                onChange={(next) =>
+                  save(
+                    'codes',
+                    job.codes.map((c, i) => (i === at ? next : c)),
+                  )
+                }
               />
             </li>
           ))}

@@ -37,7 +37,8 @@ export function FreezeFrame({ code, isReadOnly, onChange }: Props): ReactNode {
           {inWords !== '' && `: ${inWords}`}
         </span>
       </summary>
-      <div className="stack" role="group" aria-label={words.freezeFrameOf(code.code)}>
+      <fieldset className="choice stack">
+        <legend className="visually-hidden">{words.freezeFrameOf(code.code)}</legend>
         {lines.map((line, at) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a line has no name of its own until one is typed.
           <div className="line-fields" key={at}>
@@ -77,7 +78,7 @@ export function FreezeFrame({ code, isReadOnly, onChange }: Props): ReactNode {
         <div className="buttons">
           <Button onClick={() => set([...lines, { name: '', value: '' }])}>{words.addLine}</Button>
         </div>
-      </div>
+      </fieldset>
     </details>
   );
 }

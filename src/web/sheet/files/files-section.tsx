@@ -20,7 +20,12 @@ export function FilesSection(): ReactNode {
         <ul className="files">
           {files.map((file) => (
             <li key={file.id} className="stack">
-              <a href={attachmentAddress(job.id, file.id)} target="_blank" rel="noreferrer" aria-label={words.open(file.fileName)}>
+              <a
+                href={attachmentAddress(job.id, file.id)}
+                target="_blank"
+                rel="noreferrer"
+                aria-label={words.open(file.fileName)}
+              >
                 {file.mediaType.startsWith('image/') ? (
                   <img
                     className="photo"
@@ -41,14 +46,22 @@ export function FilesSection(): ReactNode {
                 maxLength={1000}
                 readOnly={isReadOnly}
                 onChange={(caption) =>
-                  save('attachments', files.map((f) => (f.id === file.id ? { ...f, caption } : f)))
+                  save(
+                    'attachments',
+                    files.map((f) => (f.id === file.id ? { ...f, caption } : f)),
+                  )
                 }
               />
               {!isReadOnly && (
                 <Button
                   kind="bare"
                   aria-label={words.removeFile(file.fileName)}
-                  onClick={() => save('attachments', files.filter((f) => f.id !== file.id))}
+                  onClick={() =>
+                    save(
+                      'attachments',
+                      files.filter((f) => f.id !== file.id),
+                    )
+                  }
                 >
                   {text.common.remove}
                 </Button>

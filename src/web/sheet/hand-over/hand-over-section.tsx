@@ -58,11 +58,7 @@ export function HandOverSection(): ReactNode {
       )}
       <div className="buttons">
         {mayChange && (
-          <Button
-            kind="primary"
-            disabled={parts.length === 0 || running !== undefined}
-            onClick={() => void make()}
-          >
+          <Button kind="primary" disabled={parts.length === 0 || running !== undefined} onClick={() => void make()}>
             {words.make}
           </Button>
         )}

@@ -39,8 +39,7 @@ function Entry({ entry }: { readonly entry: HistoryEntry }): ReactNode {
   const text = useText();
   const numbers = useNumbers();
   const words = text.job.history;
-  const section =
-    entry.section === null ? '' : (text.job.sectionNames[entry.section as SectionName] ?? entry.section);
+  const section = entry.section === null ? '' : (text.job.sectionNames[entry.section as SectionName] ?? entry.section);
   const hasDetail = entry.section !== null && (entry.before !== undefined || entry.after !== undefined);
   return (
     <li>

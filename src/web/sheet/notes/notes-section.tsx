@@ -29,7 +29,16 @@ export function NotesSection(): ReactNode {
               <div className="row-head">
                 <p className="small quiet">{text.job.check.by(note.by, numbers.dateTime(note.at))}</p>
                 {!isReadOnly && (
-                  <Button kind="bare" aria-label={words.removeNote} onClick={() => save('notes', job.notes.filter((n) => n.id !== note.id))}>
+                  <Button
+                    kind="bare"
+                    aria-label={words.removeNote}
+                    onClick={() =>
+                      save(
+                        'notes',
+                        job.notes.filter((n) => n.id !== note.id),
+                      )
+                    }
+                  >
                     {text.common.remove}
                   </Button>
                 )}

@@ -54,7 +54,6 @@ export function RepairDialog({ repair, onSave, onClose }: Props): ReactNode {
           lines={2}
           value={draft.what}
           maxLength={2000}
-          autoFocus
           error={isTried && draft.what.trim() === '' ? words.needsWhat : undefined}
           onChange={(what) => setDraft({ ...draft, what })}
         />
@@ -93,7 +92,9 @@ export function RepairDialog({ repair, onSave, onClose }: Props): ReactNode {
             </div>
           ))}
           <div className="buttons">
-            <Button onClick={() => setDraft({ ...draft, parts: [...draft.parts, { name: '' }] })}>{words.addPart}</Button>
+            <Button onClick={() => setDraft({ ...draft, parts: [...draft.parts, { name: '' }] })}>
+              {words.addPart}
+            </Button>
           </div>
         </fieldset>
         <CausePicker

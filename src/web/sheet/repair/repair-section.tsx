@@ -38,7 +38,12 @@ export function RepairSection(): ReactNode {
                     <Button
                       kind="bare"
                       aria-label={words.removeRepair(repair.what)}
-                      onClick={() => save('repairs', job.repairs.filter((r) => r.id !== repair.id))}
+                      onClick={() =>
+                        save(
+                          'repairs',
+                          job.repairs.filter((r) => r.id !== repair.id),
+                        )
+                      }
                     >
                       {text.common.remove}
                     </Button>
@@ -49,7 +54,9 @@ export function RepairSection(): ReactNode {
                 <p>
                   {words.parts}:{' '}
                   {numbers.list(
-                    repair.parts.map((part) => (part.number === undefined ? part.name : `${part.name} (${part.number})`)),
+                    repair.parts.map((part) =>
+                      part.number === undefined ? part.name : `${part.name} (${part.number})`,
+                    ),
                   )}
                 </p>
               )}

@@ -1,0 +1,161 @@
+import type { ReactNode } from 'react';
+import type { Job } from '../../jobs/record/job.ts';
+import { ApiError } from '../api/client.ts';
+import { readShared } from '../api/jobs.ts';
+import { Frame } from '../frame/frame.tsx';
+import { Caution } from '../kit/caution.tsx';
+import { Diameter } from '../kit/interval.tsx';
+import { LengthBar } from '../kit/length-bar.tsx';
+import { ErrorMessage } from '../kit/message.tsx';
+import { Section } from '../kit/section.tsx';
+import { useLoaded } from '../kit/use-loaded.ts';
+import { CarFacts } from '../sheet/car/car-facts.tsx';
+import { useText } from '../text/language.ts';
+import { useNumbers } from '../text/numbers.ts';
+
+/** One job to be read by whoever has the link. */
+export function SharedPage({ token }: { readonly token: string }): ReactNode {
+  const text = useText();
+  const words = text.shop.shared;
+  const [loaded, again] = useLoaded(token, () => readShared(token));
+  const isGone = loaded.state === 'failed' && loaded.error instanceof ApiError && loaded.error.status === 404;
+  return (
+    <Frame current={null} title={words.title} isGuest>
+      <main className="paper" id="sheet" tabIndex={-1}>
+        <div className="sheet">
+          {loaded.state === 'there' ? (
+            <SharedJob job={loaded.value} />
+          ) : (
+            <div className="stack">
+              <h1>{isGone ? words.gone : words.title}</h1>
+              {loaded.state === 'loading' && <p className="quiet">{text.common.loading}</p>}
+              {isGone && <p>{words.goneWords}</p>}
+              {loaded.state === 'failed' && !isGone && <ErrorMessage error={loaded.error} onRetry={again} />}
+            </div>
+          )}
+        </div>
+      </main>
+    </Frame>
+  );
+}
+
+function SharedJob({ job }: { readonly job: Job }): ReactNode {
+  const text = useText();
+  const numbers = useNumbers();
+  const words = text.shop.shared;
+  const parts = text.job.sections;
+  return (
+    <>
+      <header>
+        <h1>{text.job.title(job.vehicle.name)}</h1>
+        <p className="sub">
+          {text.job.sub(job.number, numbers.date(job.createdAt))} · {words.words}
+        </p>
+        {job.demo && <p className="demo-mark small">{text.job.demo}</p>}
+      </header>
+      <Section id="complaint" name={parts.complaint}>
+        {job.complaint.words !== '' && <p className="owner-words">“{job.complaint.words}”</p>}
+        {job.codes.length > 0 && (
+          <p>
+            {words.codes}:{' '}
+            {numbers.list(job.codes.map(({ code, status }) => `${code} (${text.trade.codeStatus[status]})`))}
+          </p>
+        )}
+      </Section>
+      {job.car !== null && (
+        <Section id="car" name={parts.car}>
+          <CarFacts car={job.car} />
+        </Section>
+      )}
+      <Section id="recordings" name={parts.recordings}>
+        <ul>
+          {job.recordings.map((recording) => (
+            <li key={recording.id}>{recording.label}</li>
+          ))}
+        </ul>
+      </Section>
+      <Section id="finding" name={parts.finding} isFirst>
+        <SharedFinding job={job} />
+      </Section>
+      {job.checks.length > 0 && (
+        <Section id="checks" name={words.checks}>
+          <ul className="rows">
+            {job.checks.map((check) => (
+              <li key={check.id}>
+                <h3>{check.what}</h3>
+                <p>{check.result}</p>
+              </li>
+            ))}
+          </ul>
+        </Section>
+      )}
+      {job.repairs.length > 0 && (
+        <Section id="repair" name={parts.repair}>
+          <ul className="rows">
+            {job.repairs.map((repair) => (
+              <li key={repair.id}>{repair.what}</li>
+            ))}
+          </ul>
+        </Section>
+      )}
+      <Section id="proof" name={parts.proof}>
+        {job.proof !== null && (
+          <>
+            <p className="finding-sentence">{text.job.proof.verdicts[job.proof.verdict]}</p>
+            {job.proof.words !== '' && <p>{job.proof.words}</p>}
+          </>
+        )}
+        <p>
+          {words.missing}: {job.proof?.missing || words.nothingMissing}
+        </p>
+        <Caution>
+          <p>{words.caution}</p>
+        </Caution>
+      </Section>
+    </>
+  );
+}
+
+/** Causes of less than this share are left out here; the hand-over sheet has them all. */
+const SHOWN_FROM = 0.01;
+
+function SharedFinding({ job }: { readonly job: Job }): ReactNode {
+  const text = useText();
+  const words = text.shop.shared;
+  const made = job.findings.at(-1);
+  if (made === undefined) return <p className="quiet">{words.noFinding}</p>;
+  const { finding } = made.sheet;
+  const [first] = finding.causes;
+  return (
+    <>
+      <p className="finding-sentence">
+        {finding.verdict === 'fault' && first !== undefined ? (
+          <>
+            <strong>{text.trade.causes[first.id]}</strong>
+            {first.diameterMm !== undefined && (
+              <>
+                , <Diameter size={first.diameterMm} />
+              </>
+            )}
+          </>
+        ) : (
+          text.trade.verdicts[finding.verdict]
+        )}
+      </p>
+      {made.outdated && <p className="warn">{words.outdated}</p>}
+      <h3>{words.othersHeading}</h3>
+      {finding.causes
+        .filter((cause) => cause.probability >= SHOWN_FROM)
+        .map((cause, at) => (
+          <LengthBar
+            key={cause.id}
+            name={text.trade.causes[cause.id]}
+            share={cause.probability}
+            isRival={at > 0}
+            withWords
+          />
+        ))}
+      {first?.diameterMm !== undefined && <p className="small quiet">{words.diameter}</p>}
+    </>
+  );
+}
