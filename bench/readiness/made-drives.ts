@@ -59,7 +59,7 @@ function soundAttempt(random: RandomStream, layout: LayoutId): Attempt {
   return {
     blocker: 'none',
     parkedBeforeS: between(random, 8.2, 14) * 3600,
-    airC: Math.round(between(random, 6, 33)),
+    airC: Math.round(between(random, 6, 29)),
     coolantAboveK: Math.round(between(random, -1, 5)),
     level: between(random, 0.17, 0.82),
     baroKpa: Math.round(between(random, 77, 102)),
@@ -141,7 +141,8 @@ function breakCondition(random: RandomStream, layout: LayoutId, attempt: Attempt
       attempt.level = between(random, 0.2, 0.6);
       break;
     case 'key off':
-      attempt.parkedAfterS *= near ? 0.9 : between(random, 0.1, 0.8);
+      attempt.parkedAfterS =
+        (layout === 'pump-reference' ? 5 : 0.75) * 3600 * (near ? 0.96 : between(random, 0.1, 0.9));
       break;
   }
 }
@@ -237,7 +238,7 @@ function drive(random: RandomStream, layout: LayoutId, attempts: readonly Attemp
       const until = t + leg.s;
       for (; t < until; t += LEAST_STEP_S) {
         coolantC += (92 - coolantC) * 0.004;
-        if (random.uniform() < 0.002) sloshed = 3;
+        if (sloshed < -10 && random.uniform() < 0.002) sloshed = 3;
         const base =
           attempt.levelChange !== undefined && t - startS >= attempt.levelChange.atS
             ? attempt.levelChange.level
@@ -294,6 +295,9 @@ function drive(random: RandomStream, layout: LayoutId, attempts: readonly Attemp
       });
     }
   });
+  // A last start, so that a time parked too short is seen to end; it is no attempt that counts.
+  if (attempts.at(-1)!.blocker === 'key off')
+    for (const until = t + 30; t < until; t += LEAST_STEP_S) rows.push({ ...rows.at(-1)!, t, rpm: 800 });
   return toRecording(random, rows);
 }
 

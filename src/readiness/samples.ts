@@ -1,0 +1,71 @@
+import { channelInWords } from '../recording/own-columns.ts';
+import { CHANNELS, type ChannelName, type Recording } from '../recording/recording.ts';
+import type { Attempt } from './attempts.ts';
+import type { ConditionResult } from './condition-result.ts';
+import { figure } from './words.ts';
+
+export type Outcome = Omit<ConditionResult, 'condition'>;
+
+export interface Limits {
+  readonly low?: number;
+  readonly high?: number;
+}
+
+/** Half of what the items resolve: a value that rounds to the limit is within it. */
+const STEP: Partial<Record<ChannelName, number>> = { fuelLevel: 0, vehicleSpeedMPerS: 0.5 / 3.6 };
+/** Temperatures come in whole degrees, so a limit of 4.4 degC is met by 4. */
+export const TEMPERATURE_STEP_K = 0.5;
+
+export const stepOf = (channel: ChannelName): number =>
+  CHANNELS[channel] === 'K' ? TEMPERATURE_STEP_K : (STEP[channel] ?? 0);
+
+export const isWithin = (value: number, { low, high }: Limits, slack: number): boolean =>
+  (low === undefined || value >= low - slack) && (high === undefined || value <= high + slack);
+
+export function limitWords(channel: ChannelName, value: number, { low, high }: Limits): string {
+  if (low !== undefined && value < low) return `at least ${figure(channel, low)} is wanted`;
+  if (high !== undefined && value > high) return `limit ${figure(channel, high)}`;
+  return low !== undefined && high !== undefined
+    ? `within ${figure(channel, low)} to ${figure(channel, high)}`
+    : low !== undefined
+      ? `at least ${figure(channel, low)}`
+      : `at most ${figure(channel, high!)}`;
+}
+
+export const notRecorded = (channel: ChannelName): Outcome => ({
+  outcome: 'unknown',
+  words: `${channelInWords(channel)} was not recorded`,
+});
+
+/** First sample of a channel at or after `from`, within `withinS`; a car answers for its slow items every few seconds. */
+export const START_WINDOW_S = 30;
+export function valueAtStart(recording: Recording, attempt: Attempt, channel: ChannelName): number | undefined {
+  const values = recording.channels[channel];
+  if (values === undefined) return undefined;
+  const { timeS } = recording;
+  // A sample shortly before the start shows the car as it stood.
+  for (let i = attempt.from; i < attempt.end && timeS[i]! - attempt.startS <= START_WINDOW_S; i++)
+    if (!Number.isNaN(values[i]!)) return values[i]!;
+  for (let i = attempt.from - 1; i >= 0 && attempt.startS - timeS[i]! <= START_WINDOW_S; i--)
+    if (!Number.isNaN(values[i]!)) return values[i]!;
+  return undefined;
+}
+
+/** Walks the samples that a channel has between two rows; a value holds until the next. `see` ends the walk with true. */
+export function walk(
+  recording: Recording,
+  channel: ChannelName,
+  from: number,
+  to: number,
+  see: (value: number, fromS: number, toS: number) => boolean,
+): void {
+  const values = recording.channels[channel]!;
+  const { timeS } = recording;
+  let last = -1;
+  for (let i = from; i < to; i++) {
+    if (Number.isNaN(values[i]!)) continue;
+    if (last >= 0 && see(values[last]!, timeS[last]!, timeS[i]!)) return;
+    last = i;
+  }
+  if (last >= 0) see(values[last]!, timeS[last]!, timeS[Math.min(to, timeS.length - 1)]!);
+}
