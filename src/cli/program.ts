@@ -19,6 +19,22 @@ const examples = (...lines: readonly string[]): string =>
 
 const JSON_OPTION = ['--json', 'print one JSON object on stdout (format: vaporwright schema)'] as const;
 
+const DATA_OPTION = [
+  '--data <folder>',
+  'folder of the data (default: VAPORWRIGHT_DATA, or the platform’s folder for a user’s data)',
+] as const;
+
+const wholeNumber = (text: string): number => {
+  if (/^\d{1,9}$/.test(text)) return Number(text);
+  throw new InvalidArgumentError(`"${text}" is not a whole number.`);
+};
+
+const portNumber = (text: string): number => {
+  const port = wholeNumber(text);
+  if (port <= 65_535) return port;
+  throw new InvalidArgumentError(`"${text}" is not a port: those go up to 65535.`);
+};
+
 /** Who has no car file yet is told the least that one needs. */
 const withCarHint = (text: string, write: (text: string) => void): void =>
   write(
@@ -44,6 +60,65 @@ export function buildProgram(): Command {
     .addHelpText('after', `\n${EXIT_HELP}\n`)
     // Needed for `bench`, whose own options are passed on untouched.
     .enablePositionalOptions();
+
+  program
+    .command('serve')
+    .summary('open the workbench in a browser on this machine')
+    .description('Opens the workbench: prints the address of its pages and runs until Ctrl-C.')
+    .option(...DATA_OPTION)
+    .option('--port <number>', 'port to listen on; a usual one, or a free one where that is taken', portNumber)
+    .option('--host <address>', 'address to listen on; beyond this machine people sign in (default: this machine)')
+    .option('--public-url <url>', 'address by which people reach it, when a proxy stands in front')
+    .option('--no-demo', 'do not put the invented demo jobs into a new data folder')
+    .addHelpText(
+      'after',
+      examples('vaporwright serve', 'vaporwright serve --data ~/shop --port 8080', 'vaporwright serve --host 0.0.0.0'),
+    )
+    .action(async (options) => (await import('./serve.ts')).serveCommand(options));
+
+  program
+    .command('backup')
+    .summary('write everything of the workbench into one file')
+    .description('Writes all jobs, recordings, accounts and settings into one file, also while the workbench is open.')
+    .argument('<file>', 'where the backup goes')
+    .option(...DATA_OPTION)
+    .option(...JSON_OPTION)
+    .addHelpText('after', examples('vaporwright backup /media/stick/monday.backup'))
+    .action(async (file: string, options) => (await import('./backup.ts')).backupCommand(file, options));
+
+  program
+    .command('restore')
+    .summary('take a backup in')
+    .description('Takes a backup in: into an empty data folder, or in place of what is there with --replace.')
+    .argument('<file>', 'a file that "backup" or the pages wrote')
+    .option(...DATA_OPTION)
+    .option('--replace', 'what is there gives way to the backup')
+    .option(...JSON_OPTION)
+    .addHelpText('after', examples('vaporwright restore --data ~/new-shop /media/stick/monday.backup'))
+    .action(async (file: string, options) => (await import('./restore.ts')).restoreCommand(file, options));
+
+  program
+    .command('export-job')
+    .summary('write one job with its recordings into one file')
+    .description('Writes one job with its history, recordings and documents into one JSON file.')
+    .argument('<number>', 'number of the job, as at the head of its sheet', wholeNumber)
+    .argument('<file>', 'where the file goes')
+    .option(...DATA_OPTION)
+    .option(...JSON_OPTION)
+    .addHelpText('after', examples('vaporwright export-job 17 job-17.json'))
+    .action(async (number: number, file: string, options) =>
+      (await import('./job-file.ts')).exportJobCommand(number, file, options),
+    );
+
+  program
+    .command('import-job')
+    .summary('take in a job that was exported')
+    .description('Takes in a job that was exported here or elsewhere.')
+    .argument('<file>', 'a file that "export-job" or the pages wrote')
+    .option(...DATA_OPTION)
+    .option(...JSON_OPTION)
+    .addHelpText('after', examples('vaporwright import-job job-17.json'))
+    .action(async (file: string, options) => (await import('./job-file.ts')).importJobCommand(file, options));
 
   withJobOptions(
     program

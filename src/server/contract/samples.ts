@@ -45,6 +45,40 @@ export interface Samples {
 
 const padded = (bytes: number): number => Math.ceil(bytes / 8) * 8;
 
+/** The bytes before the data. */
+export function writeSamplesHead(head: SamplesHead): Uint8Array {
+  const text = new TextEncoder().encode(JSON.stringify(head));
+  const headBytes = padded(text.length);
+  const bytes = new Uint8Array(PREFIX_BYTES + headBytes);
+  const view = new DataView(bytes.buffer);
+  view.setUint32(0, MAGIC, true);
+  view.setUint32(4, headBytes, true);
+  bytes.fill(0x20, PREFIX_BYTES);
+  bytes.set(text, PREFIX_BYTES);
+  return bytes;
+}
+
+type ReadBytes = (from: number, length: number) => Promise<Uint8Array>;
+
+/** Reads the head alone, from wherever the bytes lie. */
+export async function readSamplesHead(
+  read: ReadBytes,
+): Promise<{ readonly head: SamplesHead; readonly dataStart: number }> {
+  const headBytes = headLength(await read(0, PREFIX_BYTES));
+  return {
+    head: samplesHeadSchema.parse(JSON.parse(new TextDecoder().decode(await read(PREFIX_BYTES, headBytes)))),
+    dataStart: PREFIX_BYTES + headBytes,
+  };
+}
+
+function headLength(prefix: Uint8Array): number {
+  const view = new DataView(prefix.buffer, prefix.byteOffset, prefix.byteLength);
+  if (prefix.byteLength < PREFIX_BYTES || view.getUint32(0, true) !== MAGIC) {
+    throw new Error('These bytes are no samples of a recording: they do not begin with "VWS1".');
+  }
+  return view.getUint32(4, true);
+}
+
 export function encodeSamples(
   { timeS, channels }: Pick<Recording, 'timeS' | 'channels'>,
   facts: SamplesFacts,
@@ -56,31 +90,20 @@ export function encodeSamples(
     columns.push({ name, type: 'f32', offset: dataBytes });
     dataBytes = padded(dataBytes + timeS.length * 4);
   }
-  const head: SamplesHead = { schema: 'vaporwright-samples-1', samples: timeS.length, columns, ...facts };
-  const text = new TextEncoder().encode(JSON.stringify(head));
-  const headBytes = padded(text.length);
-  const bytes = new Uint8Array(PREFIX_BYTES + headBytes + dataBytes);
-  const view = new DataView(bytes.buffer);
-  view.setUint32(0, MAGIC, true);
-  view.setUint32(4, headBytes, true);
-  bytes.fill(0x20, PREFIX_BYTES, PREFIX_BYTES + headBytes);
-  bytes.set(text, PREFIX_BYTES);
-  const start = PREFIX_BYTES + headBytes;
-  new Float64Array(bytes.buffer, start, timeS.length).set(timeS);
+  const front = writeSamplesHead({ schema: 'vaporwright-samples-1', samples: timeS.length, columns, ...facts });
+  const bytes = new Uint8Array(front.length + dataBytes);
+  bytes.set(front);
+  new Float64Array(bytes.buffer, front.length, timeS.length).set(timeS);
   columns.slice(1).forEach(({ name, offset }) => {
     const values = channels[name as ChannelName];
-    if (values !== undefined) new Float32Array(bytes.buffer, start + offset, timeS.length).set(values);
+    if (values !== undefined) new Float32Array(bytes.buffer, front.length + offset, timeS.length).set(values);
   });
   return bytes;
 }
 
 /** The columns are views of the given bytes: nothing is copied. */
 export function decodeSamples(buffer: ArrayBuffer): Samples {
-  const view = new DataView(buffer);
-  if (buffer.byteLength < PREFIX_BYTES || view.getUint32(0, true) !== MAGIC) {
-    throw new Error('These bytes are no samples of a recording: they do not begin with "VWS1".');
-  }
-  const headBytes = view.getUint32(4, true);
+  const headBytes = headLength(new Uint8Array(buffer, 0, Math.min(PREFIX_BYTES, buffer.byteLength)));
   const text = new TextDecoder().decode(new Uint8Array(buffer, PREFIX_BYTES, headBytes));
   const head = samplesHeadSchema.parse(JSON.parse(text));
   const start = PREFIX_BYTES + headBytes;

@@ -1,0 +1,89 @@
+/** `serve`: the workbench in a browser on this machine, until Ctrl-C. */
+import { StoreProblem } from '../jobs/store-problem.ts';
+import { userDataFolder } from '../jobs/user-data-folder.ts';
+import { answers, readRunning } from '../server/running-file.ts';
+import { type RunningServer, startServer, USUAL_HOST } from '../server/start-server.ts';
+import { EXIT } from './exit-codes.ts';
+import { Failure, systemReason } from './failure.ts';
+import { printText, remark } from './output.ts';
+import { packagePath } from './package-path.ts';
+import { PROGRAM, PROGRAM_VERSION } from './version.ts';
+
+export interface ServeOptions {
+  readonly data?: string;
+  readonly port?: number;
+  readonly host?: string;
+  readonly publicUrl?: string;
+  readonly demo?: boolean;
+}
+
+export const dataFolderFrom = (given: string | undefined): string =>
+  given ?? (process.env.VAPORWRIGHT_DATA || userDataFolder());
+
+/** What the store says goes to the shell in the form of every other failure. */
+export function storeFailure(error: unknown): unknown {
+  if (!(error instanceof StoreProblem)) return error;
+  return new Failure(EXIT.input, error.message, {
+    ...(error.where === undefined ? {} : { file: error.where }),
+    advice: error.advice,
+  });
+}
+
+function startFailure(error: unknown, { host = USUAL_HOST, port }: ServeOptions): unknown {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  const isAddress = ['EADDRINUSE', 'EADDRNOTAVAIL', 'ENOTFOUND', 'EACCES'].includes(code);
+  if (!isAddress) return storeFailure(error);
+  return new Failure(EXIT.input, `cannot listen on ${host}${port === undefined ? '' : `, port ${port}`}`, {
+    found: code === 'EADDRINUSE' ? 'another program listens there' : systemReason(error),
+    advice: 'Choose another one with --port or --host.',
+  });
+}
+
+function greet({ address, dataFolder, firstAccountUrl, needsLogin }: RunningServer): void {
+  printText(`Vaporwright is open at ${address}`);
+  remark(`Data: ${dataFolder}`);
+  if (firstAccountUrl !== undefined) {
+    remark(`There is no account yet. Make the owner's with this link, once, within an hour:\n  ${firstAccountUrl}`);
+  } else if (needsLogin) remark('People sign in with their account.');
+  remark('Ctrl-C stops it.');
+}
+
+/** Resolves at the first Ctrl-C; a second one ends at once. */
+const stopped = (): Promise<void> =>
+  new Promise((resolve) => {
+    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
+      process.once(signal, () => {
+        process.once(signal, () => process.exit(EXIT.cancelled));
+        resolve();
+      });
+    }
+  });
+
+export async function serveCommand(options: ServeOptions): Promise<void> {
+  const dataFolder = dataFolderFrom(options.data);
+  const running = readRunning(dataFolder);
+  if (running !== undefined && (await answers(running))) {
+    printText(`Vaporwright is open at ${running.address}`);
+    remark(`It was started before, by process ${running.pid}, on the same data: ${dataFolder}`);
+    return;
+  }
+  const end = stopped();
+  const server = await startServer({
+    dataFolder,
+    pagesFolder: packagePath('dist/web'),
+    program: PROGRAM,
+    version: PROGRAM_VERSION,
+    onFault: (error, where) =>
+      remark(`vaporwright: fault at ${where}: ${error instanceof Error ? error.stack : error}`),
+    ...(process.env.DATABASE_URL ? { databaseUrl: process.env.DATABASE_URL } : {}),
+    ...(options.host === undefined ? {} : { host: options.host }),
+    ...(options.port === undefined ? {} : { port: options.port }),
+    ...(options.publicUrl === undefined ? {} : { publicUrl: options.publicUrl }),
+  }).catch((error: unknown) => {
+    throw startFailure(error, options);
+  });
+  greet(server);
+  await end;
+  remark('\nvaporwright: stopping …');
+  await server.close();
+}

@@ -1,0 +1,63 @@
+/** Opens everything that the routes work with, and closes it in the right order. */
+import { join } from 'node:path';
+import { openStore, type Store } from '../jobs/open-store.ts';
+import { Doorkeeper } from './access/doorkeeper.ts';
+import { People } from './access/people.ts';
+import type { HostRules } from './guards/host-guard.ts';
+import { loadTokenKey } from './guards/page-token.ts';
+import type { Parts } from './parts.ts';
+import { Readings } from './recordings/readings.ts';
+import { readSettings } from './routes/settings-routes.ts';
+import { Bell } from './work/bell.ts';
+import { WorkBoard } from './work/work-board.ts';
+import { Workshop } from './work/workshop.ts';
+
+export interface PartsOptions {
+  readonly dataFolder?: string;
+  readonly databaseUrl?: string;
+  readonly program: string;
+  readonly hosts: HostRules;
+  readonly isSecure?: boolean;
+  readonly publicAddress: () => string;
+  /** Worker threads for long work; a default by the machine. */
+  readonly threads?: number;
+}
+
+export interface OpenParts extends Parts {
+  close(): Promise<void>;
+}
+
+/** Who works at a bench where nobody signs in. */
+const LOCAL_NAME = 'workbench';
+
+export async function openParts(options: PartsOptions): Promise<OpenParts> {
+  const { program, hosts, isSecure = false, publicAddress, threads } = options;
+  const store: Store = await openStore({
+    program,
+    ...(options.dataFolder === undefined ? {} : { dataFolder: options.dataFolder }),
+    ...(options.databaseUrl === undefined ? {} : { databaseUrl: options.databaseUrl }),
+  });
+  const workshop = new Workshop(threads);
+  const bell = new Bell();
+  const board = new WorkBoard(bell);
+  const close = async () => {
+    await board.close();
+    await workshop.close();
+    await store.close();
+  };
+  try {
+    const people = await People.open(store);
+    const readings = await Readings.open(join(store.dataFolder, 'read'), store.files, workshop, program);
+    const doorkeeper = new Doorkeeper({
+      people,
+      tokenKey: loadTokenKey(store.dataFolder),
+      hosts,
+      isSecure,
+      localName: async () => (await readSettings(store.settings)).technician ?? LOCAL_NAME,
+    });
+    return { store, people, doorkeeper, workshop, board, bell, readings, program, publicAddress, close };
+  } catch (error) {
+    await close();
+    throw error;
+  }
+}
