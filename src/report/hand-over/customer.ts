@@ -9,21 +9,31 @@ export interface Room {
   readonly complaintLetters: number;
   readonly repairs: number;
   readonly parts: number;
+  /** Entries of the list of what is not verified. */
   readonly open: number;
+  /** Of one text that somebody typed. */
   readonly letters: number;
+  /** Of a line of the head: shop, address, car. */
+  readonly headLetters: number;
+  /** What somebody typed beside the proof; else it stands in the evidence only. */
+  readonly proofWords: boolean;
+  /** Points above and below the rule between sections. */
+  readonly gap: number;
 }
 
 /** From roomy to tight. The tightest holds the longest texts of the job record (a test sees to it). */
 export const ROOMS: readonly Room[] = [
-  { complaintLetters: 700, repairs: 4, parts: 8, open: 8, letters: 400 },
-  { complaintLetters: 500, repairs: 3, parts: 5, open: 6, letters: 240 },
-  { complaintLetters: 350, repairs: 2, parts: 4, open: 5, letters: 160 },
-  { complaintLetters: 200, repairs: 1, parts: 2, open: 4, letters: 110 },
+  { complaintLetters: 700, repairs: 4, parts: 8, open: 8, letters: 400, headLetters: 400, proofWords: true, gap: 6 },
+  { complaintLetters: 500, repairs: 3, parts: 5, open: 6, letters: 240, headLetters: 200, proofWords: true, gap: 6 },
+  { complaintLetters: 350, repairs: 2, parts: 4, open: 5, letters: 160, headLetters: 100, proofWords: true, gap: 5 },
+  { complaintLetters: 200, repairs: 1, parts: 2, open: 4, letters: 110, headLetters: 80, proofWords: true, gap: 4 },
+  { complaintLetters: 160, repairs: 1, parts: 1, open: 3, letters: 80, headLetters: 70, proofWords: false, gap: 3 },
 ];
 
 /** Cut at a word's end, with a mark that something follows. */
 export function shortened(words: string, letters: number): string {
-  const line = words.replace(/\s+/g, ' ').trim();
+  // A no-break space stays: it keeps a number with its unit.
+  const line = words.replace(/[^\S\u00a0]+/g, ' ').trim();
   if (line.length <= letters) return line;
   const cut = line.slice(0, letters);
   return `${cut.slice(0, Math.max(cut.lastIndexOf(' '), letters * 0.6)).trimEnd()} …`;
@@ -61,7 +71,7 @@ function done({ given, words }: Desk, room: Room): readonly Block[] {
   const checks = given.checks.length === 0 ? [] : [text('body', words.checksDone(given.checks.length))];
   if (given.repairs.length === 0) return [text('body', words.nothingDone), ...checks];
   const items = given.repairs.slice(0, room.repairs).map((repair) => {
-    const names = repair.parts.slice(0, room.parts).map(({ name }) => shortened(name, 60));
+    const names = repair.parts.slice(0, room.parts).map(({ name }) => shortened(name, Math.min(60, room.letters / 2)));
     const parts =
       names.length === 0 ? '' : ` ${words.repairParts(names.join(', '), repair.parts.length - names.length)}`;
     return `${words.repairDone(day(repair.at), shortened(repair.what, room.letters))}${parts}`;
@@ -74,7 +84,7 @@ function done({ given, words }: Desk, room: Room): readonly Block[] {
 
 function proven(desk: Desk, room: Room): readonly Block[] {
   const [first, ...rest] = provenSentences(desk);
-  const own = shortened(desk.given.proof?.words ?? '', room.letters);
+  const own = room.proofWords ? shortened(desk.given.proof?.words ?? '', room.letters) : '';
   return [
     ...(first === undefined ? [] : [text('strong', first)]),
     ...(rest.length === 0 ? [] : [text('body', sentencesOf(rest))]),
@@ -86,8 +96,8 @@ function proven(desk: Desk, room: Room): readonly Block[] {
 const OWN_SENTENCE = 190;
 
 function open(desk: Desk, room: Room): readonly Block[] {
-  // The program's own sentences are short; only what was typed in may be long.
-  const items = notVerified(desk).map((item) => shortened(item, Math.max(room.letters, OWN_SENTENCE)));
+  const typed = desk.given.proof?.missing.trim() ?? '';
+  const items = notVerified(desk).map((item) => shortened(item, item === typed ? room.letters : OWN_SENTENCE));
   const isCut = items.length > room.open;
   return [...listed(items.slice(0, room.open)), ...(isCut ? [text('quiet', desk.words.inEvidence)] : [])];
 }
@@ -120,8 +130,9 @@ export function customerPart(desk: Desk, room: Room): Part {
   ];
   return {
     id: 'customer',
+    gap: room.gap,
     title: words.customerTitle,
-    subtitle: words.customerSubtitle(carName(desk), day(given.madeAt)),
+    subtitle: words.customerSubtitle(shortened(carName(desk), room.headLetters), day(given.madeAt)),
     sections: all,
   };
 }

@@ -38,6 +38,8 @@ export interface Part {
   readonly id: 'customer' | 'evidence';
   readonly title: string;
   readonly subtitle: string;
+  /** Points above and below the rule between sections on paper. */
+  readonly gap: number;
   readonly sections: readonly Section[];
 }
 

@@ -54,6 +54,7 @@ export function evidencePart(desk: Desk): Part {
   ];
   return {
     id: 'evidence',
+    gap: 10,
     title: words.evidenceTitle,
     subtitle: words.evidenceSubtitle(carName(desk), `${dayAndMinute(given.madeAt)} UTC`),
     sections: all.filter((section) => section !== null),

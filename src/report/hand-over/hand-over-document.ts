@@ -1,5 +1,5 @@
 /** The hand-over as a document of blocks, in the language, units and parts that are asked for. */
-import { customerPart, ROOMS, type Room } from './customer.ts';
+import { customerPart, ROOMS, type Room, shortened } from './customer.ts';
 import { carName, deskOf } from './desk.ts';
 import type { HandOverDocument } from './document.ts';
 import { evidencePart } from './evidence.ts';
@@ -15,7 +15,7 @@ export function handOverDocument(given: HandOver, room: Room = LARGEST_ROOM): Ha
   return {
     language: given.language,
     title: words.fileTitle(given.job.number, carName(desk)),
-    head: [shop.name, line].filter((part) => part !== ''),
+    head: [shop.name, line].map((said) => shortened(said, room.headLetters)).filter((part) => part !== ''),
     demo: given.job.demo ? words.invented : null,
     foot: `${words.jobNumber(given.job.number)} · ${carName(desk)}`,
     pageOf: words.pageOf,

@@ -202,8 +202,7 @@ function drawPart(paper: Paper, part: Part, document: HandOverDocument, isFirst:
   flow(paper, part.title, SET.title, PAGE.left, FULL);
   flow(paper, `${document.foot.split(' · ')[0]}. ${part.subtitle}`, SET.body, PAGE.left, FULL);
   if (isFirst && document.demo !== null) flow(paper, document.demo, SET.warn, PAGE.left, FULL);
-  // The customer's page has much to hold.
-  for (const each of part.sections) section(paper, each, part.id === 'customer' ? 6 : 10);
+  for (const each of part.sections) section(paper, each, part.gap);
 }
 
 const newPaper = (document: HandOverDocument, fonts: FontBytes): Paper =>

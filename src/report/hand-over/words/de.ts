@@ -17,7 +17,7 @@ export const DE: HandOverWords = {
     complaint: 'Was Sie uns sagten',
     found: 'Was wir fanden',
     done: 'Was getan wurde',
-    proven: 'Was nachgewiesen ist',
+    proven: 'Nachgewiesen',
     notVerified: 'Noch nicht geprüft',
     lamp: 'Lampe und Selbsttest',
     before: 'Bitte beachten',
