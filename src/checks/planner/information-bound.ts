@@ -22,12 +22,14 @@ export interface BitPrice {
   readonly charged: readonly (Float64Array | undefined)[];
   /** Set-ups that were unpaid when this was made. */
   readonly unpaid: number;
-  /** Sum of gains over open checks, by the set-ups paid since. */
-  readonly totals: Map<number, Float64Array>;
+  /** What an early end reveals, by state: the code's length times the price. */
+  readonly code: Float64Array;
+  /** The bound's linear part by state, by the set-ups paid. */
+  readonly linear: Map<number, Float64Array>;
 }
 
 /** Steps towards the best q. */
-const STEPS = 6;
+const STEPS = 4;
 const LN2 = Math.LN2;
 /** Share of an even spread mixed into the code with which an early end reveals the state. */
 const EVEN = 0.05;
@@ -98,60 +100,77 @@ export class InformationBound {
         g > 0 ? Math.max(0, lambda * divergence[s]! - cost - surcharge[s]!) : 0,
       );
     });
-    const made: BitPrice = { lambda, bare, charged, unpaid, totals: new Map() };
-    return made;
+    const { groupOf, groups } = this;
+    const groupMass = this.groupMass(belief);
+    const code = Float64Array.from(
+      belief,
+      (_, s) => -lambda * Math.log2((1 - EVEN) * groupMass[groupOf[s]!]! + EVEN / groups),
+    );
+    return { lambda, bare, charged, unpaid, code, linear: new Map() };
   }
 
   /**
    * @param made prices made for this situation or for one before it
+   * @param belief probability by state, summing to 1
    * @param without index of a check done since, or -1
    * @param paid set-ups paid now
+   * @param bits entropy of the belief over repair groups, from `entropy`
    */
-  lower(made: BitPrice, belief: Float64Array, without: number, paid: number): number {
-    const { problem, groupOf } = this;
+  lower(made: BitPrice, belief: Float64Array, without: number, paid: number, bits: number): number {
     const clair = this.clairvoyant(paid);
-    const newlyPaid = made.unpaid & paid;
-    const total = this.total(made, newlyPaid);
-    const removed = without < 0 ? undefined : this.gainOf(made, without, newlyPaid);
-    const { lambda } = made;
-    const groupMass = new Float64Array(this.groups);
-    for (let s = 0; s < problem.states; s++) groupMass[groupOf[s]!]! += belief[s]!;
-    let bits = 0;
-    for (const m of groupMass) if (m > 0) bits -= (m * Math.log(m)) / LN2;
-    for (const repair of problem.repairs) {
-      let fixed = 0;
-      for (let s = 0; s < problem.states; s++) if (repair.fixes[s] === 1) fixed += belief[s]!;
-      if (fixed > 0) bits += (fixed * Math.log1p(-(2 ** (-repair.cost / lambda)))) / LN2;
-    }
+    const linear = this.linear(made, paid);
+    const removed = without < 0 ? undefined : this.gainOf(made, without, made.unpaid & paid);
     let base = 0;
-    let spent = 0;
-    for (let s = 0; s < problem.states; s++) {
+    let extra = made.lambda * bits;
+    for (let s = 0; s < belief.length; s++) {
       const b = belief[s]!;
-      if (b <= 0) continue;
       base += b * clair[s]!;
-      const code = lambda * -Math.log2((1 - EVEN) * groupMass[groupOf[s]!]! + EVEN / this.groups);
-      let ended = 0;
-      for (const end of problem.ends) ended = Math.max(ended, code - (end.cost[s]! - clair[s]!));
-      spent += b * (total[s]! - (removed ? removed[s]! : 0) + ended);
+      extra += b * (removed ? linear[s]! + removed[s]! : linear[s]!);
     }
-    const extra = lambda * bits - spent;
     return extra > 0 ? base + extra : base;
+  }
+
+  /** Entropy of a belief over repair groups [bit]. */
+  entropy(belief: Float64Array): number {
+    let bits = 0;
+    for (const m of this.groupMass(belief)) if (m > 0) bits -= m * Math.log(m);
+    return bits / LN2;
+  }
+
+  private groupMass(belief: Float64Array): Float64Array {
+    const mass = new Float64Array(this.groups);
+    for (let s = 0; s < belief.length; s++) mass[this.groupOf[s]!]! += belief[s]!;
+    return mass;
   }
 
   private gainOf(made: BitPrice, k: number, newlyPaid: number): Float64Array | undefined {
     return (this.problem.checks[k]!.setups & newlyPaid) !== 0 ? made.bare[k] : made.charged[k];
   }
 
-  private total(made: BitPrice, newlyPaid: number): Float64Array {
-    const known = made.totals.get(newlyPaid);
+  /** By state: what attempted repairs can reveal, less what checks and an early end can. */
+  private linear(made: BitPrice, paid: number): Float64Array {
+    const known = made.linear.get(paid);
     if (known) return known;
-    const total = new Float64Array(this.problem.states);
-    for (let k = 0; k < this.problem.checks.length; k++) {
-      const gain = this.gainOf(made, k, newlyPaid);
-      if (gain) for (let s = 0; s < total.length; s++) total[s]! += gain[s]!;
+    const { problem } = this;
+    const { lambda } = made;
+    const clair = this.clairvoyant(paid);
+    const out = new Float64Array(problem.states);
+    for (const repair of problem.repairs) {
+      const revealed = (lambda * Math.log1p(-(2 ** (-repair.cost / lambda)))) / LN2;
+      for (let s = 0; s < out.length; s++) if (repair.fixes[s] === 1) out[s]! += revealed;
     }
-    made.totals.set(newlyPaid, total);
-    return total;
+    const newlyPaid = made.unpaid & paid;
+    for (let k = 0; k < problem.checks.length; k++) {
+      const gain = this.gainOf(made, k, newlyPaid);
+      if (gain) for (let s = 0; s < out.length; s++) out[s]! -= gain[s]!;
+    }
+    for (let s = 0; s < out.length; s++) {
+      let ended = 0;
+      for (const end of problem.ends) ended = Math.max(ended, made.code[s]! - (end.cost[s]! - clair[s]!));
+      out[s]! -= ended;
+    }
+    made.linear.set(paid, out);
+    return out;
   }
 
   /** D(P(.|s) || q) by state [bit]. */
@@ -170,30 +189,27 @@ export class InformationBound {
 
   private bestGain(k: number, lambda: number, cost: number, belief: Float64Array) {
     const { likelihood } = this.problem.checks[k]!;
-    let active = Float64Array.from(belief);
+    const states = belief.length;
+    const active = Float64Array.from(belief);
     let best: { gain: Float64Array; total: number; q: Float64Array } | undefined;
-    let q = new Float64Array(likelihood.length);
+    const q = new Float64Array(likelihood.length);
     for (let step = 0; step < STEPS; step++) {
       const target = outcomeMix(likelihood, active);
       if (!target) break;
       const pace = 2 / (step + 2);
-      q = Float64Array.from(target, (x, o) => (step === 0 ? x : q[o]! + pace * (x - q[o]!)));
+      for (let o = 0; o < q.length; o++) q[o]! += pace * (target[o]! - q[o]!);
       const d = this.divergence(k, q);
       let total = 0;
-      const gain = new Float64Array(belief.length);
-      active = new Float64Array(belief.length);
-      for (let s = 0; s < belief.length; s++) {
+      for (let s = 0; s < states; s++) {
         const g = lambda * d[s]! - cost;
-        if (g > 0) {
-          gain[s] = g;
-          active[s] = belief[s]!;
-          total += belief[s]! * g;
-        }
+        d[s] = g > 0 ? g : 0;
+        active[s] = g > 0 ? belief[s]! : 0;
+        if (g > 0) total += belief[s]! * g;
       }
-      if (!best || total < best.total) best = { gain, total, q };
+      if (!best || total < best.total) best = { gain: d, total, q: q.slice() };
       if (total <= 0) break;
     }
-    return best ?? { gain: new Float64Array(belief.length), total: 0, q };
+    return best ?? { gain: new Float64Array(states), total: 0, q };
   }
 
   /** The check's share of what is still to be paid for set-ups, by state; states whose own repair needs them pay it there. */

@@ -35,8 +35,8 @@ export interface PlanNode extends Situation {
 
 /** Outcomes rarer than this are left out of the graph; their probability goes to the others. */
 const NEGLIGIBLE = 1e-9;
-/** Prices tried around the parent's best. */
-const PRICE_RATIOS = [0.6, 1, 1.7];
+/** Besides the parent's best price, one a little above or below is tried in turn. */
+const PRICE_STEP = 1.5;
 /** Prices tried at the start, as multiples of the cheapest check. */
 const FIRST_PRICES = [0.3, 0.7, 1.5, 3, 5, 8, 12, 18, 27, 40, 60, 100, 180];
 
@@ -56,9 +56,10 @@ export class Graph {
   root(situation: Situation): PlanNode {
     const unit = Math.max(1e-9, Math.min(...this.problem.checks.map((c) => c.cost).filter((c) => c > 0), 1e3));
     let best = { lower: Number.NEGATIVE_INFINITY, lambda: unit };
+    const bits = this.bound.entropy(situation.belief);
     for (const ratio of FIRST_PRICES) {
       const made = this.priceAt(situation, ratio * unit);
-      const lower = this.bound.lower(made, situation.belief, -1, situation.setups);
+      const lower = this.bound.lower(made, situation.belief, -1, situation.setups, bits);
       if (lower > best.lower) best = { lower, lambda: ratio * unit };
     }
     return this.node(situation, best.lower, best.lambda);
@@ -76,9 +77,11 @@ export class Graph {
   expand(node: PlanNode): void {
     if (node.edges) return;
     this.expansions += 1;
-    const prices = PRICE_RATIOS.map((ratio) => this.priceAt(node, node.lambda * ratio));
+    const other = node.lambda * (this.expansions % 2 === 0 ? PRICE_STEP : 1 / PRICE_STEP);
+    const prices = [this.priceAt(node, node.lambda), this.priceAt(node, other)];
+    const bits = this.bound.entropy(node.belief);
     for (const made of prices) {
-      const lower = this.bound.lower(made, node.belief, -1, node.setups);
+      const lower = this.bound.lower(made, node.belief, -1, node.setups, bits);
       if (lower > node.lower) {
         node.lower = lower;
         node.lambda = made.lambda;
@@ -135,8 +138,9 @@ export class Graph {
     const bounds = outcomes.map(({ belief }) => {
       let lower = Number.NEGATIVE_INFINITY;
       let lambda = node.lambda;
+      const bits = bound.entropy(belief);
       for (const made of prices) {
-        const l = bound.lower(made, belief, without, paid);
+        const l = bound.lower(made, belief, without, paid, bits);
         if (l > lower) {
           lower = l;
           lambda = made.lambda;

@@ -1,0 +1,77 @@
+/** Where a job stands for the planner, as plain data that can be stored; and what is believed from it. */
+import type { Finding } from '../diagnosis/finding.ts';
+import type { Complaint } from '../diagnosis/priors/root-causes.ts';
+import type { LayoutId } from '../system/car.ts';
+import { afterFailedRepair, afterResult, type Belief, startBelief } from './belief.ts';
+import { checkById } from './catalogue/all.ts';
+import type { CircumstanceId } from './circumstances.ts';
+import type { Changes } from './figure.ts';
+import { figureValues } from './figures.ts';
+import { type CheckEntry, readEntry } from './read-entry.ts';
+import type { RepairId } from './repairs.ts';
+import { rootCausePriors, rootCausesFromFinding } from './root-cause-priors.ts';
+import type { SetupId } from './setups.ts';
+
+/** How time and money are weighed. */
+export interface Goal {
+  /** 0: working minutes alone count; 1: the whole bill, labour and parts, as minutes at the shop's rate. */
+  readonly moneyWeight: number;
+}
+
+export type Step =
+  | { readonly kind: 'check'; readonly id: string; readonly entry: CheckEntry }
+  /** A repair whose verification failed. */
+  | { readonly kind: 'repair'; readonly id: RepairId };
+
+export interface JobState {
+  readonly layout: LayoutId;
+  readonly complaints: readonly Complaint[];
+  readonly codes: readonly string[];
+  readonly circumstances: readonly CircumstanceId[];
+  /** Absent: no recording yet, the priors alone. */
+  readonly finding?: Finding;
+  /** Done so far, in order. */
+  readonly steps: readonly Step[];
+  /** Checks that the shop cannot do or that are already in the finding. */
+  readonly leftOut: readonly string[];
+  readonly setupsDone: readonly SetupId[];
+  readonly goal: Goal;
+  readonly changes: Changes;
+}
+
+export const NEW_JOB: JobState = {
+  layout: 'engine-vacuum',
+  complaints: [],
+  codes: [],
+  circumstances: [],
+  steps: [],
+  leftOut: [],
+  setupsDone: [],
+  goal: { moneyWeight: 1 },
+  changes: {},
+};
+
+/** Belief after all steps. Throws, naming the step, on a result that cannot be read or that nothing believed can give. */
+export function beliefOf(job: JobState): Belief {
+  const figure = figureValues(job.changes);
+  const causes = job.finding ? rootCausesFromFinding(job.finding, job, figure) : rootCausePriors(job, figure);
+  let belief = startBelief(causes, figure);
+  job.steps.forEach((step, i) => {
+    let next: Belief | undefined;
+    if (step.kind === 'repair') next = afterFailedRepair(belief, step.id);
+    else {
+      const read = readEntry(step.id, step.entry);
+      if (!read.ok) {
+        throw new RangeError(`step ${i + 1}, ${step.id}: ${read.problems.map((problem) => problem.text).join('; ')}`);
+      }
+      next = afterResult(belief, checkById(step.id), read.weights, figure);
+    }
+    if (next === undefined) {
+      throw new RangeError(
+        `step ${i + 1}, ${step.id}: after this nothing that the planner knows can be wrong with the car; look for a second fault or a mistaken result`,
+      );
+    }
+    belief = next;
+  });
+  return belief;
+}
