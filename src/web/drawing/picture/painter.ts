@@ -1,0 +1,141 @@
+import type { Point } from '../placement/geometry.ts';
+import type { Scheme } from '../placement/scheme.ts';
+import { pressureColour } from '../state/pressure-scale.ts';
+import type { RunView } from '../state/run-view.ts';
+import { openShare, valveState } from '../state/valve-state.ts';
+import { dotsPath, grainsOf } from './grains.ts';
+
+/** Texts that the painter writes, in the language and units of the page. */
+export interface PaintWords {
+  readonly pressure: (pa: number) => string;
+  readonly level: (share: number) => string;
+  readonly vapour: (m3: number) => string;
+  /** State line of a label by its id. */
+  readonly state: (view: RunView, labelId: string) => string;
+}
+
+/** Texts are read, not watched: so often at most are they written anew, ms. */
+const TEXT_EVERY_MS = 90;
+
+/** Brings the picture to a moment by changing what is there, without building anything anew. */
+export class Painter {
+  private readonly spaces: readonly [string, SVGElement, 'fill' | 'stroke'][];
+  private readonly levels: readonly {
+    el: SVGRectElement;
+    surface: SVGPathElement | null;
+    space: string;
+    top: number;
+    height: number;
+  }[];
+  private readonly cells: readonly { el: SVGPathElement; space: string; grains: readonly Point[]; shown: number }[];
+  private readonly valves: readonly SVGElement[];
+  private readonly texts: { readonly el: SVGElement; readonly write: (view: RunView, words: PaintWords) => string }[] =
+    [];
+  private readonly floats: readonly { el: SVGElement; space: string; top: number; height: number }[];
+  private readonly moving: readonly { el: SVGElement; kind: 'ball' | 'lid' | 'flap'; passage: string }[];
+  private readonly colours = new Map<SVGElement, string>();
+  private lastTextMs = Number.NEGATIVE_INFINITY;
+
+  constructor(root: SVGSVGElement, scheme: Scheme) {
+    const all = <T extends SVGElement>(name: string): T[] => [...root.querySelectorAll<T>(`[data-${name}]`)];
+    this.spaces = all('space').map((el) => [
+      el.dataset['space']!,
+      el,
+      el.classList.contains('bore') ? 'stroke' : 'fill',
+    ]);
+    const lobe = (space: string) => scheme.lobes.find((l) => l.space === space)!;
+    this.levels = all<SVGRectElement>('level').map((el) => {
+      const space = el.dataset['level']!;
+      const { box } = lobe(space);
+      return {
+        el,
+        space,
+        top: box.y,
+        height: box.h,
+        surface: root.querySelector<SVGPathElement>(`[data-surface="${space}"]`),
+      };
+    });
+    this.floats = all('float').map((el) => {
+      const space = el.dataset['float']!;
+      const { box } = lobe(space);
+      return { el, space, top: box.y, height: box.h };
+    });
+    this.cells = all<SVGPathElement>('loading').map((el) => {
+      const space = el.dataset['loading']!;
+      return { el, space, grains: grainsOf(scheme.cells.find((c) => c.space === space)!), shown: -1 };
+    });
+    this.valves = all('valve');
+    this.moving = (['ball', 'lid', 'flap'] as const).flatMap((kind) =>
+      all(kind).map((el) => ({ el, kind, passage: el.dataset[kind]! })),
+    );
+    for (const el of all('pressure')) {
+      const space = el.dataset['pressure']!;
+      this.texts.push({ el, write: (view, words) => words.pressure(view.gaugePa(space) ?? 0) });
+    }
+    for (const el of all('full')) {
+      const space = el.dataset['full']!;
+      this.texts.push({ el, write: (view, words) => words.level(view.value(`${space}.fillFraction`) ?? 0) });
+    }
+    for (const el of all('vapour')) {
+      const space = el.dataset['vapour']!;
+      this.texts.push({ el, write: (view, words) => words.vapour(view.value(`${space}.gasVolumeM3`) ?? 0) });
+    }
+    for (const el of all('state')) {
+      const id = el.dataset['state']!;
+      this.texts.push({ el, write: (view, words) => words.state(view, id) });
+    }
+  }
+
+  paint(view: RunView, limitPa: number, words: PaintWords, nowMs: number, isResting: boolean): void {
+    for (const [space, el, property] of this.spaces) {
+      const colour = pressureColour(view.gaugePa(space) ?? 0, limitPa);
+      if (this.colours.get(el) === colour) continue;
+      this.colours.set(el, colour);
+      el.style[property] = colour;
+    }
+    for (const { el, surface, space, top, height } of this.levels) {
+      const y = top + height * (1 - (view.value(`${space}.fillFraction`) ?? 0));
+      el.setAttribute('y', y.toFixed(2));
+      el.setAttribute('height', Math.max(0, top + height - y).toFixed(2));
+      surface?.setAttribute('transform', `translate(0 ${y.toFixed(2)})`);
+    }
+    for (const float of this.floats) {
+      const level = float.height * (1 - (view.value(`${float.space}.fillFraction`) ?? 0));
+      const shut = view.command('fillLimitShut') > 0 && view.network.fillLimit.stuck !== 'open';
+      const stuckUp = view.network.fillLimit.stuck === 'shut';
+      const y = shut || stuckUp ? 4 : Math.min(20, Math.max(7, level - 4));
+      float.el.setAttribute('transform', `translate(0 ${y.toFixed(1)})`);
+    }
+    for (const cell of this.cells) {
+      const count = Math.round(cell.grains.length * Math.min(1, view.value(`${cell.space}.loading`) ?? 0));
+      if (count === cell.shown) continue;
+      (cell as { shown: number }).shown = count;
+      cell.el.setAttribute('d', dotsPath(cell.grains.slice(0, count)));
+    }
+    for (const el of this.valves) {
+      const state = valveState(view, el.dataset['valve']!);
+      if (state === undefined) continue;
+      const share = openShare(state);
+      const shown = share === 0 ? 'shut' : share > 0.85 ? 'open' : 'part';
+      if (el.dataset['shown'] !== shown) el.dataset['shown'] = shown;
+    }
+    for (const { el, kind, passage } of this.moving) this.move(view, el, kind, passage);
+    if (!isResting && nowMs - this.lastTextMs < TEXT_EVERY_MS) return;
+    this.lastTextMs = nowMs;
+    for (const { el, write } of this.texts) {
+      const text = write(view, words);
+      if (el.textContent !== text) el.textContent = text;
+    }
+  }
+
+  private move(view: RunView, el: SVGElement, kind: 'ball' | 'lid' | 'flap', passage: string): void {
+    let transform = '';
+    if (kind === 'ball') {
+      const state = valveState(view, passage);
+      transform = `translate(${state !== undefined && openShare(state) > 0 ? 6 : 0} 0)`;
+    } else if (view.command('fillerOpen') > 0 || view.command('nozzleOn') > 0) {
+      transform = kind === 'lid' ? 'translate(-30 -8) rotate(-35)' : 'rotate(62 -15 0)';
+    }
+    if (el.getAttribute('transform') !== transform) el.setAttribute('transform', transform);
+  }
+}

@@ -1,0 +1,212 @@
+import { type ReactNode, useId } from 'react';
+import { sizesFor } from '../placement/draft.ts';
+import { roundedPath } from '../placement/geometry.ts';
+import type { Label, Lobe, Scheme } from '../placement/scheme.ts';
+import { dotsPath, grainsOf } from './grains.ts';
+import { PartSymbol } from './symbols.tsx';
+
+const WALL = 3;
+
+/** Words in a picture that do not change while it plays. */
+export interface PictureWords {
+  readonly manifold: string;
+  readonly ejector: string;
+}
+
+/** Everything that is drawn, as SVG; what changes in time carries `data-` names for the painter. */
+export function SystemPicture({ scheme, words }: { readonly scheme: Scheme; readonly words: PictureWords }): ReactNode {
+  const id = useId();
+  const { valve } = sizesFor(scheme.width, 1);
+  const canister = scheme.figures.find((f) => f.kind === 'canister')!.box;
+  return (
+    <>
+      <defs>
+        <pattern id={`${id}-fuel`} width="9" height="9" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <rect width="9" height="9" className="fuel-ground" />
+          <path d="M0 0V9" className="fuel-line" />
+        </pattern>
+        {scheme.lobes.map((lobe) => (
+          <clipPath key={lobe.space} id={`${id}-${lobe.space}`}>
+            <path d={outline(lobe)} />
+          </clipPath>
+        ))}
+      </defs>
+      {scheme.enclosures.map(({ box, part }) => (
+        <rect key={part} className="enclosure" x={box.x} y={box.y} width={box.w} height={box.h} />
+      ))}
+      {scheme.lobes.map((lobe) => (
+        <g key={lobe.space} clipPath={`url(#${id}-${lobe.space})`}>
+          <rect
+            className="gas"
+            data-space={lobe.space}
+            x={lobe.box.x}
+            y={lobe.box.y}
+            width={lobe.box.w}
+            height={lobe.box.h}
+          />
+          <rect
+            data-level={lobe.space}
+            fill={`url(#${id}-fuel)`}
+            x={lobe.box.x}
+            y={lobe.box.y}
+            width={lobe.box.w}
+            height={lobe.box.h}
+          />
+          <path className="surface" data-surface={lobe.space} d={`M${lobe.box.x} 0H${lobe.box.x + lobe.box.w}`} />
+        </g>
+      ))}
+      <g className="tubes">
+        {scheme.tubes.map((tube, i) => (
+          <path key={`wall ${tube.part} ${i}`} className="wall" strokeWidth={tube.bore + WALL} d={roundedPath(tube.points, 8)} />
+        ))}
+        {scheme.tubes.map((tube, i) => (
+          <path
+            key={`bore ${tube.part} ${i}`}
+            className="bore"
+            data-space={tube.space}
+            strokeWidth={tube.bore}
+            d={roundedPath(tube.points, 8)}
+          />
+        ))}
+        <Hose scheme={scheme} />
+      </g>
+      {scheme.lobes.map((lobe) => (
+        <path key={lobe.space} className="shell" d={outline(lobe)} />
+      ))}
+      <g>
+        <rect className="gas" data-space="head" {...size(scheme.headBox)} />
+        {scheme.cells.map((cell) => {
+          const grains = grainsOf(cell);
+          return (
+            <g key={cell.space}>
+              <rect className="gas" data-space={cell.space} {...size(cell)} />
+              <path className="grains" d={dotsPath(grains)} />
+              <path className="grains loaded" data-loading={cell.space} />
+            </g>
+          );
+        })}
+        <path
+          className="screen"
+          d={`M${scheme.headBox.x + scheme.headBox.w} ${canister.y}V${canister.y + canister.h}`}
+        />
+        <rect className="shell" {...size(canister)} />
+      </g>
+      {scheme.thin.map(({ points, dashed }, i) => (
+        <path key={`line ${i}`} className={dashed ? 'pen dashed' : 'pen'} d={roundedPath(points, 5)} />
+      ))}
+      {scheme.figures.map((figure) => (
+        <PartSymbol key={figure.id} figure={figure} half={valve} nameSize={scheme.nameSize} />
+      ))}
+      <Sources scheme={scheme} words={words} />
+      {scheme.lobes.map((lobe, i) => (
+        <LobeText key={lobe.space} lobe={lobe} isMain={i === scheme.lobes.length - 1} nameSize={scheme.nameSize} />
+      ))}
+      {scheme.fault && (
+        <circle className="fault-ring" cx={scheme.fault.at.x} cy={scheme.fault.at.y} r={scheme.fault.radius} />
+      )}
+      {scheme.labels.map((label) => (
+        <LabelText key={label.id} label={label} scheme={scheme} />
+      ))}
+    </>
+  );
+}
+
+const size = (box: { x: number; y: number; w: number; h: number }) => ({
+  x: box.x,
+  y: box.y,
+  width: box.w,
+  height: box.h,
+});
+
+const outline = (lobe: Lobe): string => {
+  // Round the corners of the shell, but close it: begin in the middle of the first edge.
+  const p = lobe.outline;
+  const middle = { x: (p[0]!.x + p.at(-1)!.x) / 2, y: (p[0]!.y + p.at(-1)!.y) / 2 };
+  return `${roundedPath([middle, ...p, middle], 16)}Z`;
+};
+
+/** The ribbed part of the filler's pipe. */
+function Hose({ scheme }: { readonly scheme: Scheme }): ReactNode {
+  const hose = scheme.touch.find((t) => t.part === 'fillerHose')?.box;
+  const pipe = scheme.tubes.find((t) => t.part === 'fillerNeck');
+  if (hose === undefined || pipe === undefined) return null;
+  const x = pipe.points[0]!.x;
+  const w = pipe.bore / 2 + 4;
+  const ribs: string[] = [];
+  for (let y = hose.y + 6; y < hose.y + hose.h - 4; y += 8) ribs.push(`M${x - w} ${y}h3M${x + w} ${y}h-3`);
+  return <path className="pen" d={ribs.join('')} />;
+}
+
+function Sources({ scheme, words }: { readonly scheme: Scheme; readonly words: PictureWords }): ReactNode {
+  return scheme.figures
+    .filter((f) => f.kind === 'source')
+    .map(({ id, box, space }) => (
+      <text key={id} className="in-vessel" textAnchor="middle" fontSize={scheme.nameSize}>
+        <tspan x={box.x + box.w / 2} y={box.y + box.h / 2 - 4}>
+          {space === 'ejector' ? words.ejector : words.manifold}
+        </tspan>
+        <tspan
+          x={box.x + box.w / 2}
+          y={box.y + box.h / 2 + scheme.stateSize}
+          className="strong"
+          fontSize={scheme.stateSize}
+          data-pressure={space}
+        />
+      </text>
+    ));
+}
+
+function LobeText({
+  lobe,
+  isMain,
+  nameSize,
+}: {
+  readonly lobe: Lobe;
+  readonly isMain: boolean;
+  readonly nameSize: number;
+}): ReactNode {
+  const big = Math.max(16, Math.min(38, lobe.textWidth / 6.6));
+  const { x, y } = lobe.textAt;
+  return (
+    <text className="in-tank" textAnchor="middle" x={x} y={y}>
+      <tspan x={x} y={y - lobe.box.h * 0.08} fontSize={big} className="strong" data-pressure={lobe.space} />
+      {isMain && (
+        <tspan x={x} y={y - lobe.box.h * 0.08 + nameSize * 1.4} fontSize={nameSize} data-vapour={lobe.space} />
+      )}
+      <tspan
+        x={x}
+        y={lobe.box.y + lobe.box.h - 16}
+        fontSize={Math.max(15, big * 0.72)}
+        className="strong"
+        data-full={lobe.space}
+      />
+    </text>
+  );
+}
+
+function LabelText({ label, scheme }: { readonly label: Label; readonly scheme: Scheme }): ReactNode {
+  const { box, lines } = label;
+  const x = label.align === 'start' ? box.x : label.align === 'end' ? box.x + box.w : box.x + box.w / 2;
+  const step = scheme.nameSize * 1.22;
+  return (
+    <g className={label.warn ? 'label warn' : 'label'}>
+      {label.leader && <path className="leader" d={roundedPath(label.leader, 0)} />}
+      <text textAnchor={label.align} fontSize={scheme.nameSize}>
+        {lines.map((line, i) => (
+          <tspan key={line} x={x} y={box.y + step * (i + 0.78)}>
+            {line}
+          </tspan>
+        ))}
+        {label.hasState && (
+          <tspan
+            className="state"
+            x={x}
+            y={box.y + step * lines.length + scheme.stateSize * 0.95}
+            fontSize={scheme.stateSize}
+            data-state={label.id}
+          />
+        )}
+      </text>
+    </g>
+  );
+}

@@ -1,0 +1,49 @@
+import type { Text } from '../../text/en.ts';
+import type { PaintWords } from '../picture/painter.ts';
+import type { RunView } from '../state/run-view.ts';
+import { carbonMass } from '../state/summary.ts';
+import { type ValveState, valveState } from '../state/valve-state.ts';
+import type { Formats } from './use-formats.ts';
+
+type Words = Text['drawing'];
+
+export function valveWords(state: ValveState, words: Words, formats: Formats): string {
+  if (state.kind === 'partOpen' || state.kind === 'pulsing')
+    return words.valve[state.kind](formats.percent(state.share));
+  return words.valve[state.kind];
+}
+
+/** Which passage tells the state of a part. */
+export function passageOf(view: RunView, part: string): string | undefined {
+  const own = view.network.passages.filter((p) => p.part === part && !p.id.startsWith('leak.') && p.kind !== 'relief');
+  return (own.find((p) => p.id === 'changeover') ?? own[0])?.id;
+}
+
+/** What a label's state line says. */
+export function stateOf(view: RunView, labelId: string, words: Words, formats: Formats, faultSize: string): string {
+  if (labelId === 'fault') return faultSize;
+  if (labelId === 'canister') {
+    const { heldKg, mostKg } = carbonMass(view);
+    return words.ofMost(formats.mass(heldKg), formats.mass(mostKg));
+  }
+  const reading = view.reading(labelId);
+  if (reading !== undefined) return formats.pressure(reading);
+  if (labelId === 'cap' || labelId === 'fillerFlap') {
+    return view.command('fillerOpen') > 0 || view.command('nozzleOn') > 0 ? words.valve.open : words.valve.shut;
+  }
+  const passage = passageOf(view, labelId);
+  const state = passage === undefined ? undefined : valveState(view, passage);
+  if (state === undefined) return '';
+  if (labelId === 'changeoverValve')
+    return state.kind === 'shut' || state.kind === 'stuckShut' || state.kind === 'seeps'
+      ? words.valve.toOrifice
+      : words.valve.toTank;
+  return valveWords(state, words, formats);
+}
+
+export const paintWords = (words: Words, formats: Formats, faultSize: string): PaintWords => ({
+  pressure: formats.pressure,
+  level: (share) => words.full(formats.percent(share)),
+  vapour: (m3) => words.vapourSpace(formats.volume(m3)),
+  state: (view, id) => stateOf(view, id, words, formats, faultSize),
+});

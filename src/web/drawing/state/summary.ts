@@ -1,0 +1,48 @@
+import { AUTOMOTIVE_CARBON } from '../../../physics/carbon.ts';
+import type { RunView } from './run-view.ts';
+
+/** Air at 20 °C and one atmosphere, kg/m3: flows are said as air. Source: ideal gas. */
+export const AIR_KG_PER_M3 = 1.204;
+
+/** Vapour held by the carbon and the most it would hold, kg. */
+export function carbonMass(view: RunView): { readonly heldKg: number; readonly mostKg: number } {
+  let heldKg = 0;
+  let mostKg = 0;
+  for (const space of view.network.spaces) {
+    if (space.kind !== 'bed') continue;
+    const most = space.carbonKg * AUTOMOTIVE_CARBON.saturationKgPerKg;
+    mostKg += most;
+    heldKg += most * (view.value(`${space.id}.loading`) ?? 0);
+  }
+  return { heldKg, mostKg };
+}
+
+/** Fuel and room of all lobes. */
+export function fuelLevel(view: RunView): number {
+  let fuel = 0;
+  let room = 0;
+  for (const space of view.network.spaces) {
+    if (space.kind !== 'tank') continue;
+    fuel += space.shellVolumeM3 * (view.value(`${space.id}.fillFraction`) ?? 0);
+    room += space.shellVolumeM3;
+  }
+  return room > 0 ? fuel / room : 0;
+}
+
+export function gasVolumeM3(view: RunView): number {
+  let sum = 0;
+  for (const space of view.network.spaces) {
+    if (space.kind === 'tank') sum += view.value(`${space.id}.gasVolumeM3`) ?? 0;
+  }
+  return sum;
+}
+
+/** Largest gauge pressure of any space of the car (the engine's side not counted), either way, over the whole run. */
+export function largestGaugePa(view: RunView): number {
+  let most = 0;
+  for (const space of view.network.spaces) {
+    if (space.id === 'tee') continue;
+    for (const value of view.run.traces[`${space.id}.gaugePa`] ?? []) most = Math.max(most, Math.abs(value));
+  }
+  return most;
+}

@@ -1,0 +1,48 @@
+/** What is asked of the worker, and what comes back: plain data and typed arrays. */
+import type { StepRecord } from '../../simulation/procedure.ts';
+import type { Car, LayoutId } from '../../system/car.ts';
+import type { Fault } from '../../system/faults/fault.ts';
+import type { CommandId } from '../../system/network.ts';
+import type { PlanChoice, Playable } from './procedures.ts';
+
+/** The system that is drawn: a car file, or a layout with the filler's two choices and the project's defaults. */
+export interface DrawnSystem {
+  readonly layout: LayoutId;
+  readonly closure: 'capped' | 'capless';
+  readonly hasRecovery: boolean;
+  readonly car?: Car;
+  /** Share of the tank filled with fuel at the start; absent = the default. */
+  readonly fillFraction?: number;
+}
+
+export interface PlayRequest {
+  readonly system: DrawnSystem;
+  readonly faults: readonly Fault[];
+  readonly procedure: Playable;
+  readonly draw?: NonNullable<PlanChoice['draw']>;
+  /** Fewer samples and a looser tolerance, while a slider moves. */
+  readonly isCoarse: boolean;
+}
+
+export interface PlayedRun {
+  readonly timeS: Float32Array;
+  /** By trace name, `tank.gaugePa`, `purge.flowKgPerS`. */
+  readonly traces: Readonly<Record<string, Float32Array>>;
+  /** Gas that has gone through each passage since the start, kg, by passage. */
+  readonly passedKg: Readonly<Record<string, Float64Array>>;
+  /** What the module's sensors read, by sensor. */
+  readonly readings: Readonly<Record<string, Float32Array>>;
+  /** Commands from each of these times on. */
+  readonly commandTimesS: readonly number[];
+  readonly commands: readonly Readonly<Record<CommandId, number>>[];
+  readonly steps: readonly StepRecord[];
+  readonly durationS: number;
+  readonly failure?: string;
+  readonly isCoarse: boolean;
+  /** What it took to compute, ms. */
+  readonly tookMs: number;
+}
+
+export type WorkerAnswer =
+  | { readonly id: number; readonly run: PlayedRun }
+  | { readonly id: number; readonly error: string };

@@ -1,0 +1,195 @@
+import { type ReactNode, useMemo, useState } from 'react';
+import { LAYOUTS, type LayoutId } from '../../system/car.ts';
+import { faultKindsOf } from '../../system/faults/catalogue.ts';
+import type { Fault } from '../../system/faults/fault.ts';
+import type { PartId } from '../../system/parts.ts';
+import { FaultForm } from '../drawing/player/fault-form.tsx';
+import { Legend } from '../drawing/player/legend.tsx';
+import { LivingDrawing } from '../drawing/player/living-drawing.tsx';
+import { Now } from '../drawing/player/now.tsx';
+import { TraceChart } from '../drawing/player/trace-chart.tsx';
+import { Transport } from '../drawing/player/transport.tsx';
+import { usePlayback } from '../drawing/player/use-playback.ts';
+import { usePlaying } from '../drawing/player/use-view.ts';
+import { scaleLimitPa } from '../drawing/state/pressure-scale.ts';
+import { largestGaugePa } from '../drawing/state/summary.ts';
+import { Frame } from '../frame/frame.tsx';
+import { Check } from '../kit/choice.tsx';
+import { SelectField } from '../kit/fields.tsx';
+import { Message } from '../kit/message.tsx';
+import { drawnNetwork } from '../simulation/play.ts';
+import type { DrawnSystem } from '../simulation/played-run.ts';
+import { type Playable, playableOn } from '../simulation/procedures.ts';
+import { useText } from '../text/language.ts';
+import { PartChoice } from './part-choice.tsx';
+import '../drawing/picture/picture.css';
+import '../drawing/player/player.css';
+
+const FIRST_FAULT: Fault = { kind: 'leak', place: 'cap' };
+
+/** Free play: any layout, any procedure, any fault beside the sound system on one clock and one scale. */
+export function SystemPage(): ReactNode {
+  const text = useText();
+  const words = text.drawing;
+  const [system, setSystem] = useState<DrawnSystem>({ layout: 'engine-vacuum', closure: 'capped', hasRecovery: true });
+  const [procedure, setProcedure] = useState<Playable>('vacuum-draw');
+  const [fault, setFault] = useState<Fault | undefined>(FIRST_FAULT);
+  const [isDragging, setDragging] = useState(false);
+  const [isBeside, setBeside] = useState(true);
+  const [chosen, setChosen] = useState<PartId>('ventValve');
+
+  const own = usePlaying({ system, fault, procedure, isDragging });
+  const sound = usePlaying({ system, fault: undefined, procedure, isDragging: false });
+  const showsPair = isBeside && fault !== undefined;
+  const main = fault === undefined ? sound : own;
+  const longestS = Math.max(main.run?.durationS ?? 0, showsPair ? (sound.run?.durationS ?? 0) : 0);
+  const playback = usePlayback(main.run, longestS, `${system.layout}|${procedure}`);
+  const network = useMemo(() => drawnNetwork(system, []), [system]);
+  const limitPa = useMemo(
+    () => scaleLimitPa(Math.max(...[own.view, sound.view].map((v) => (v === undefined ? 0 : largestGaugePa(v))))),
+    [own.view, sound.view],
+  );
+
+  const chooseLayout = (layout: LayoutId): void => {
+    setSystem({ ...system, layout });
+    if (!playableOn(layout).includes(procedure)) setProcedure(playableOn(layout)[0]!);
+    else setProcedure(playableOn(layout)[0]!);
+    if (fault !== undefined && !faultKindsOf(layout).some((k) => k.kind === fault.kind)) setFault(undefined);
+  };
+  const layoutName = text.trade.layouts[system.layout].name;
+  const faultName = fault === undefined ? words.sound : words.withFault(words.faults[fault.kind] ?? fault.kind);
+  const sensor = main.run !== undefined && 'pumpPressure' in main.run.readings ? 'pumpPressure' : 'tankPressure';
+  const drawing = (view: typeof own.view, shownFault: Fault | undefined, name: string): ReactNode => (
+    <LivingDrawing
+      network={network}
+      fault={shownFault}
+      view={view}
+      limitPa={limitPa}
+      playback={playback}
+      chosen={chosen}
+      onChoose={setChosen}
+      name={words.summary(layoutName, name)}
+    />
+  );
+
+  return (
+    <Frame current="system" title={words.system.title}>
+      <main className="paper system-paper" id="sheet" tabIndex={-1}>
+        <div className="sheet">
+          <header>
+            <h1>{words.system.title}</h1>
+            <p className="sub">{words.system.words}</p>
+          </header>
+          <div className="player">
+            <div className="fault-form no-print">
+              <SelectField
+                label={words.choose.layout}
+                value={system.layout}
+                options={LAYOUTS.map((layout) => ({ value: layout, name: text.trade.layouts[layout].name }))}
+                onChange={chooseLayout}
+              />
+              <SelectField
+                label={words.choose.procedure}
+                value={procedure}
+                options={playableOn(system.layout).map((p) => ({ value: p, name: words.playable[p] }))}
+                onChange={setProcedure}
+              />
+              <SelectField
+                label={words.choose.closure}
+                value={system.closure}
+                options={[
+                  { value: 'capped', name: words.choose.capped },
+                  { value: 'capless', name: words.choose.capless },
+                ]}
+                onChange={(closure) => setSystem({ ...system, closure })}
+              />
+              <SelectField
+                label={words.choose.recovery}
+                value={system.hasRecovery ? 'yes' : 'no'}
+                options={[
+                  { value: 'yes', name: words.choose.recoveryYes },
+                  { value: 'no', name: words.choose.recoveryNo },
+                ]}
+                onChange={(value) => setSystem({ ...system, hasRecovery: value === 'yes' })}
+              />
+            </div>
+            <div className="no-print">
+              <FaultForm
+                layout={system.layout}
+                closure={system.closure}
+                fault={fault}
+                onChange={(next, dragging) => {
+                  setFault(next);
+                  setDragging(dragging);
+                }}
+              />
+              <Check
+                label={words.choose.beside}
+                checked={isBeside}
+                disabled={fault === undefined}
+                onChange={setBeside}
+              />
+            </div>
+            {main.error !== undefined && <Message name={words.choose.failed}>{main.error}</Message>}
+            {main.run?.failure !== undefined && <Message name={words.choose.failed}>{main.run.failure}</Message>}
+            <div className={showsPair ? 'pair' : ''}>
+              {showsPair && (
+                <div>
+                  <h3>{words.system.healthy}</h3>
+                  {drawing(sound.view, undefined, words.sound)}
+                </div>
+              )}
+              <div>
+                <h3>
+                  {fault === undefined
+                    ? words.system.healthy
+                    : `${words.system.faulty}: ${words.faults[fault.kind] ?? fault.kind}`}
+                </h3>
+                {drawing(main.view, fault, faultName)}
+              </div>
+            </div>
+            <Legend limitPa={limitPa} />
+            {main.run !== undefined && (
+              <>
+                <Transport playback={playback} steps={main.run.steps} />
+                <TraceChart
+                  run={main.run}
+                  beside={showsPair ? sound.run : undefined}
+                  playback={playback}
+                  sensor={sensor}
+                />
+              </>
+            )}
+            <div className={showsPair ? 'pair' : ''}>
+              {showsPair && sound.view !== undefined && (
+                <Now view={sound.view} playback={playback} name={words.system.healthy} isSpoken={false} />
+              )}
+              {main.view !== undefined && (
+                <Now
+                  view={main.view}
+                  playback={playback}
+                  isSpoken
+                  {...(showsPair ? { name: words.system.faulty } : {})}
+                />
+              )}
+            </div>
+            <p className="small quiet">{words.now.asAir}</p>
+            <PartChoice
+              network={network}
+              chosen={chosen}
+              onChoose={setChosen}
+              view={main.view}
+              playback={playback}
+              layout={system.layout}
+              fault={fault}
+              onFault={(next) => {
+                setDragging(false);
+                setFault(next);
+              }}
+            />
+          </div>
+        </div>
+      </main>
+    </Frame>
+  );
+}
