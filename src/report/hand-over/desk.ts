@@ -25,9 +25,14 @@ export const placesOf = ({ words }: Desk, group: readonly Place[]): string => {
   return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} ${words.or} ${names.at(-1)}`;
 };
 
-/** "0.020 in (0.50 mm)": a limit under its own label, with its diameter in the reader's unit. */
-export const limitName = ({ q }: Desk, limit: { readonly label: string; readonly diameterMm: number }): string =>
-  `${limit.label} (${q.diameter(limit.diameterMm)})`;
+/** "0.020 in (0.50 mm)": a limit under its own label, with its diameter in the reader's unit where the label has another. */
+export const limitName = (
+  { given, q }: Desk,
+  limit: { readonly label: string; readonly diameterMm: number },
+): string =>
+  given.units.length === 'in' && /\bin$/.test(limit.label)
+    ? limit.label
+    : `${limit.label} (${q.diameter(limit.diameterMm)})`;
 
 /** The car as people call it, with its registration. */
 export const carName = ({ given }: Desk): string =>

@@ -241,7 +241,7 @@ const QUALITY: readonly Pattern[] = [
   [/^(\d+) more pauses$/, (count) => `${count} weitere Pausen`],
   same('no tank pressure', 'kein Tankdruck'),
   [
-    /^tank pressure: (.+)$/,
+    /^tank pressure: ((?:steps of|noise) .+)$/,
     (rest) => `Tankdruck: ${decimals(rest!).replace('steps of', 'Stufen von').replace('noise', 'Rauschen')}`,
   ],
   [/^(.+) does not move at all$/, (name) => `${channel(name!)} bewegt sich gar nicht`],
