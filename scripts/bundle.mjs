@@ -1,5 +1,5 @@
 /** Bundles src/cli into dist/, one chunk per command, so that help does not load what it does not need. */
-import { renameSync, rmSync } from 'node:fs';
+import { existsSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 
 export async function bundle(root) {
@@ -8,7 +8,8 @@ export async function bundle(root) {
   const aside = join(root, `.dist-${process.pid}`);
   await build({
     absWorkingDir: root,
-    entryPoints: { vaporwright: 'src/cli/main.ts' },
+    // Worker threads start from a file of their own, beside the chunks.
+    entryPoints: { vaporwright: 'src/cli/main.ts', worker: 'src/server/work/worker.ts' },
     outdir: aside,
     outExtension: { '.js': '.mjs' },
     bundle: true,
@@ -20,6 +21,9 @@ export async function bundle(root) {
     sourcemap: true,
     logLevel: 'warning',
   });
-  rmSync(join(root, 'dist'), { recursive: true, force: true });
-  renameSync(aside, join(root, 'dist'));
+  const dist = join(root, 'dist');
+  // The pages are built by their own step and stay.
+  if (existsSync(join(dist, 'web'))) renameSync(join(dist, 'web'), join(aside, 'web'));
+  rmSync(dist, { recursive: true, force: true });
+  renameSync(aside, dist);
 }

@@ -4,13 +4,24 @@
  */
 import { spawn, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 export const ROOT = dirname(dirname(fileURLToPath(import.meta.url)));
 const STAMP = join(ROOT, 'node_modules', '.vaporwright-stamp');
 const BUNDLE_STAMP = join(ROOT, 'dist', '.built');
+const PAGES_STAMP = join(ROOT, 'dist', 'web', '.built');
 const OLDEST_NODE = 20;
 
 const say = (text) => process.stderr.write(`${text}\n`);
@@ -78,23 +89,72 @@ export async function ensurePackages() {
   return true;
 }
 
-function newestMtimeMs(path) {
+const isTest = (name) => /\.test\.tsx?$/.test(name) || name === 'goldens';
+
+/** Newest change below a path; tests are no part of what is built. */
+function newestSourceMs(path, skip = []) {
   const stat = statSync(path);
   if (!stat.isDirectory()) return stat.mtimeMs;
   let newest = stat.mtimeMs;
-  for (const name of readdirSync(path)) newest = Math.max(newest, newestMtimeMs(join(path, name)));
+  for (const name of readdirSync(path)) {
+    const inner = join(path, name);
+    if (!isTest(name) && !skip.includes(inner)) newest = Math.max(newest, newestSourceMs(inner, skip));
+  }
   return newest;
+}
+
+const isFresh = (stamp, sourcesMs) => existsSync(stamp) && statSync(stamp).mtimeMs >= sourcesMs;
+
+function leaveStamp(stamp, builtAt) {
+  mkdirSync(dirname(stamp), { recursive: true });
+  writeFileSync(stamp, builtAt.toISOString());
+  // Of when the build began: what changed while it ran is not in it.
+  utimesSync(stamp, builtAt, builtAt);
 }
 
 /** Bundles the command line into dist/ when a source is newer than the last bundle. */
 export async function ensureBundle() {
-  const sources = ['src', 'package.json', 'scripts/bundle.mjs'].map((name) => newestMtimeMs(join(ROOT, name)));
-  if (existsSync(BUNDLE_STAMP) && statSync(BUNDLE_STAMP).mtimeMs >= Math.max(...sources)) return false;
+  const sources = ['src', 'package.json', 'scripts/bundle.mjs'].map((name) =>
+    newestSourceMs(join(ROOT, name), [join(ROOT, 'src/web')]),
+  );
+  if (isFresh(BUNDLE_STAMP, Math.max(...sources))) return false;
   const { bundle } = await import('./bundle.mjs');
   const builtAt = new Date();
   await bundle(ROOT);
-  mkdirSync(dirname(BUNDLE_STAMP), { recursive: true });
-  writeFileSync(BUNDLE_STAMP, builtAt.toISOString());
+  leaveStamp(BUNDLE_STAMP, builtAt);
+  return true;
+}
+
+/** Builds the pages into dist/web when a source of theirs is newer than what is there. */
+export async function ensurePages() {
+  const config = join(ROOT, 'vite.config.ts');
+  if (!existsSync(config)) return false;
+  // What only the server or the command line uses cannot change the pages.
+  const skip = ['src/cli', 'src/jobs', 'src/server', 'src/capture'].map((name) => join(ROOT, name));
+  const sources = [
+    'src',
+    'src/jobs/record',
+    'src/server/contract',
+    'package.json',
+    'vite.config.ts',
+    'scripts/build-pages.mjs',
+  ];
+  const newest = Math.max(...sources.map((name) => newestSourceMs(join(ROOT, name), skip)));
+  if (isFresh(PAGES_STAMP, newest)) return false;
+  say('vaporwright: building the pages (once) …');
+  const { buildPages } = await import('./build-pages.mjs');
+  const builtAt = new Date();
+  const aside = join(ROOT, `.dist-pages-${process.pid}`);
+  const place = join(ROOT, 'dist', 'web');
+  try {
+    await buildPages(ROOT, aside);
+    mkdirSync(dirname(place), { recursive: true });
+    rmSync(place, { recursive: true, force: true });
+    renameSync(aside, place);
+  } finally {
+    rmSync(aside, { recursive: true, force: true });
+  }
+  leaveStamp(PAGES_STAMP, builtAt);
   return true;
 }
 

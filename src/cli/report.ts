@@ -7,9 +7,9 @@ import { type Limit, limitsSchema, REFERENCE_LIMITS } from '../report/limits.ts'
 import { reportPdf } from '../report/pdf.ts';
 import { technicalSentence } from '../report/sentences.ts';
 import { type Sheet, type StoredSheet, storedSheetSchema } from '../report/sheet.ts';
+import { loadFonts } from '../server/hand-over/load-fonts.ts';
 import { EXIT } from './exit-codes.ts';
 import { Failure } from './failure.ts';
-import { loadFonts } from './fonts.ts';
 import { type JobOptions, makeSheet } from './job.ts';
 import { readJsonFile } from './json-file.ts';
 import { printJson, printText } from './output.ts';

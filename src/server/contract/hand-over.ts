@@ -21,6 +21,7 @@ export type HandOverRequest = z.infer<typeof handOverRequestSchema>;
 export const handOverParamsSchema = z.object({ id: z.uuid(), hid: z.uuid() });
 export const handOverPageQuerySchema = z.object({
   language: z.enum(LANGUAGES).optional(),
+  parts: z.enum(HAND_OVER_PARTS).optional().describe('One of them; both when absent'),
   pressure: unitsSchema.shape.pressure.optional(),
   length: unitsSchema.shape.length.optional(),
   temperature: unitsSchema.shape.temperature.optional(),

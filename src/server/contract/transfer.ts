@@ -1,10 +1,6 @@
 /** Backups of everything, and one job in one file. */
 import { z } from 'zod';
 
-export const restoreQuerySchema = z.object({
-  replace: z.enum(['true', 'false']).optional().describe('true: somebody has confirmed that what is here gives way'),
-});
-
 export const restoredSchema = z.strictObject({
   madeAt: z.iso.datetime().describe('When the backup was made'),
   jobs: z.int().nonnegative(),

@@ -17,7 +17,7 @@ import { MAX_UNPACKED_BYTES } from '../contract/paths.ts';
 import type { Preview, ReadSummary } from '../contract/recordings.ts';
 import { encodeSamples } from '../contract/samples.ts';
 import { readHead } from './head.ts';
-import { readRecordingFile, UnreadableFile } from './read-file.ts';
+import { type ReadFile, type ReadFileOptions, readRecordingFile, UnreadableFile } from './read-file.ts';
 
 export interface ReadingInputs {
   readonly path: string;
@@ -31,8 +31,23 @@ export interface ReadingInputs {
   readonly program: string;
 }
 
-/** Of the sensor, the fields that `readHead` and the reader take. */
 const carOf = ({ pressureSensor }: ReadingInputs) => (pressureSensor === undefined ? undefined : { pressureSensor });
+
+/** Reads the whole recording as its inputs say. */
+export function readReading(
+  inputs: ReadingInputs,
+  options: Pick<ReadFileOptions, 'onProgress' | 'maxUnpackedBytes'>,
+): Promise<ReadFile> {
+  const { path, fileName, mapping, notes } = inputs;
+  const car = carOf(inputs);
+  return readRecordingFile(path, {
+    fileName,
+    ...options,
+    ...(mapping === undefined ? {} : { mapping }),
+    ...(notes === undefined ? {} : { notes }),
+    ...(car === undefined ? {} : { car }),
+  });
+}
 
 export const readingKey = ({ path: _, ...inputs }: ReadingInputs): string =>
   createHash('sha256').update(JSON.stringify(inputs)).digest('hex');
@@ -64,19 +79,14 @@ export async function readAndKeep(
   onProgress: (fraction: number) => void = () => {},
 ): Promise<Preview> {
   const key = readingKey(inputs);
-  const { path, fileName, mapping, notes } = inputs;
-  const car = carOf(inputs);
-  const head = await readHead(path, fileName, mapping, car);
+  const { path, fileName, mapping } = inputs;
+  const head = await readHead(path, fileName, mapping, carOf(inputs));
   const base = { ...head, isGiven: mapping !== undefined };
   let preview: Preview;
   try {
-    const read = await readRecordingFile(path, {
-      fileName,
+    const read = await readReading(inputs, {
       maxUnpackedBytes: MAX_UNPACKED_BYTES,
       onProgress: (fraction) => onProgress(0.8 * fraction),
-      ...(mapping === undefined ? {} : { mapping }),
-      ...(notes === undefined ? {} : { notes }),
-      ...(car === undefined ? {} : { car }),
     });
     const procedure = findProcedure(read.recording);
     const phases = findPhases(read.recording, [], procedure);

@@ -34,10 +34,10 @@ export function sharedRoutes(app: App, { store, readings }: Parts): void {
       schema: {
         summary: 'The job of a link, for reading',
         params: sharedParamsSchema,
-        response: { 200: z.strictObject({ job: jobSchema }), ...REFUSALS },
+        response: { 200: jobSchema, ...REFUSALS },
       },
     },
-    async ({ params: { token } }) => ({ job: await open(token) }),
+    ({ params: { token } }) => open(token),
   );
 
   app.get(

@@ -1,21 +1,22 @@
 /** One job out and in as one file; everything out and in as a backup. */
 import { Readable } from 'node:stream';
+import type { MultipartFile } from '@fastify/multipart';
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { jobSchema } from '../../jobs/record/job.ts';
 import { jobFileSchema } from '../../jobs/record/job-file.ts';
 import { jobParamsSchema } from '../contract/jobs.ts';
 import { MAX_JOB_FILE_BYTES } from '../contract/paths.ts';
-import { restoredSchema, restoreQuerySchema } from '../contract/transfer.ts';
+import { restoredSchema } from '../contract/transfer.ts';
 import type { App, Parts } from '../parts.ts';
 import { Refusal } from '../refusal.ts';
 import { bytesOf, REFUSALS } from './answers.ts';
 import { asAttachment } from './file-name.ts';
 
 /** The stream of the one file in a form. */
-async function fileOf(request: FastifyRequest, maxBytes: number): Promise<AsyncIterable<Uint8Array>> {
+async function fileOf(request: FastifyRequest, maxBytes: number): Promise<MultipartFile> {
   const part = request.isMultipart() ? await request.file({ limits: { fileSize: maxBytes, files: 1 } }) : undefined;
-  if (part !== undefined) return part.file;
+  if (part !== undefined) return part;
   throw new Refusal('bad-request', 'There is no file in this request.', {
     expected: 'multipart/form-data with a field "file"',
     advice: 'Choose a file and send it again.',
@@ -72,7 +73,9 @@ export function transferRoutes(app: App, { store, people, bell }: Parts): void {
       },
     },
     async (request, reply) => {
-      const value = request.isMultipart() ? await jsonOf(await fileOf(request, MAX_JOB_FILE_BYTES)) : request.body;
+      const value = request.isMultipart()
+        ? await jsonOf((await fileOf(request, MAX_JOB_FILE_BYTES)).file)
+        : request.body;
       const job = await store.importJob(request.who.actor, value);
       bell.jobChanged(job);
       return reply.code(201).header('location', `/jobs/${job.id}`).send(job);
@@ -101,16 +104,17 @@ export function transferRoutes(app: App, { store, people, bell }: Parts): void {
   app.post(
     '/restore',
     {
-      config: { needs: 'owner', upload: [] },
+      config: { needs: 'owner', upload: ['confirm'] },
       schema: {
-        summary: 'Take in a backup: into an empty store, or in place of what is here when that is confirmed',
-        querystring: restoreQuerySchema,
+        summary: 'Take in a backup: into an empty store, or in place of what is here with confirm=true before the file',
         response: { 200: restoredSchema, ...REFUSALS },
       },
     },
     async (request) => {
-      const backup = await fileOf(request, Number.MAX_SAFE_INTEGER);
-      const restored = await store.restore(backup, { replace: request.query.replace === 'true' });
+      const { file, fields } = await fileOf(request, Number.MAX_SAFE_INTEGER);
+      const { confirm } = fields;
+      const replace = confirm !== undefined && 'value' in confirm && confirm.value === 'true';
+      const restored = await store.restore(file, { replace });
       await people.refresh();
       const { who, ip } = request;
       await store.securityLog.write({ kind: 'restored', actor: who.actor.name, address: ip, detail: restored });

@@ -7,6 +7,7 @@ import type { Car } from '../../system/car.ts';
 import type { ErrorFacts } from '../contract/error.ts';
 import type { Preview } from '../contract/recordings.ts';
 import type { HandCheck } from '../finding/hand-checks.ts';
+import type { HandOverInputs } from '../hand-over/hand-over-inputs.ts';
 import type { ReadingInputs } from '../recordings/parsed.ts';
 
 export interface ProgressNote {
@@ -41,11 +42,17 @@ export interface FindingTask extends Reporting {
   readonly madeAt: string;
 }
 
+export interface HandOverTask extends Reporting {
+  readonly inputs: HandOverInputs;
+  readonly form: 'pdf' | 'html';
+}
+
 /** An error class does not survive the way between threads; its words do. */
 export type Outcome<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: ErrorFacts };
 
 export interface Tasks {
   readonly read: { readonly task: ReadTask; readonly value: Preview };
+  readonly handOver: { readonly task: HandOverTask; readonly value: Uint8Array };
   readonly finding: { readonly task: FindingTask; readonly value: StoredSheet };
 }
 export type TaskName = keyof Tasks;

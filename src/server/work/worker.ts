@@ -2,8 +2,9 @@
 import { MAX_UNPACKED_BYTES } from '../contract/paths.ts';
 import { hasVapourPressure, makeSheetFrom } from '../finding/make-sheet.ts';
 import { progressInWords } from '../finding/progress-words.ts';
-import { readAndKeep } from '../recordings/parsed.ts';
-import { type ReadFile, readRecordingFile, UnreadableFile } from '../recordings/read-file.ts';
+import { makeHandOver } from '../hand-over/make-hand-over.ts';
+import { readAndKeep, readReading } from '../recordings/parsed.ts';
+import { type ReadFile, UnreadableFile } from '../recordings/read-file.ts';
 import { Refusal } from '../refusal.ts';
 import type { Outcome, ProgressNote, TaskName, Tasks } from './tasks.ts';
 
@@ -44,15 +45,10 @@ export const finding: Handler<'finding'> = (task) => {
     const reads: ReadFile[] = [];
     report(0, 'reading');
     for (const { label, reading } of task.recordings) {
-      const { pressureSensor, mapping, notes } = reading;
-      const file = await readRecordingFile(reading.path, {
-        fileName: reading.fileName,
+      const file = await readReading(reading, {
         maxUnpackedBytes: MAX_UNPACKED_BYTES,
         onProgress: (fraction) =>
           report((READING_SHARE * (reads.length + fraction)) / task.recordings.length, `reading ${label}`),
-        ...(pressureSensor === undefined ? {} : { car: { pressureSensor } }),
-        ...(mapping === undefined ? {} : { mapping }),
-        ...(notes === undefined ? {} : { notes }),
       });
       if (!hasVapourPressure(file.recording)) {
         throw new Refusal('unreadable', `${label} has no pressure of the vapour system`, {
@@ -73,3 +69,6 @@ export const finding: Handler<'finding'> = (task) => {
     });
   });
 };
+
+export const handOver: Handler<'handOver'> = (task) =>
+  outcome(() => makeHandOver(task.inputs, task.form, reporter(task)));

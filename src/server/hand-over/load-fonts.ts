@@ -1,7 +1,7 @@
 /** Reads the faces of the report from the installed packages. */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import type { FontBytes } from '../report/fonts.ts';
+import type { FontBytes } from '../../report/fonts.ts';
 
 export function loadFonts(files: Readonly<Record<keyof FontBytes, string>>): FontBytes {
   const require = createRequire(import.meta.url);
