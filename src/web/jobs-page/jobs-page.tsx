@@ -90,7 +90,6 @@ export function JobsPage(): ReactNode {
             <TextField label={words.search} hint={words.searchHint} type="search" value={search} onChange={setSearch} />
             <SelectField<Waiting | ''>
               label={words.waitsFor}
-              hint={'\u00a0'}
               value={waitsFor}
               options={[
                 { value: '', name: words.any },

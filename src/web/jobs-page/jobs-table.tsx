@@ -54,10 +54,10 @@ function Row({ job }: { readonly job: JobSummary }): ReactNode {
         </Link>
         {job.registration !== undefined && <span className="small quiet"> {job.registration}</span>}
       </th>
-      <td data-name={words.columns.complaint}>
+      <td data-name={job.complaint === '' && job.codes.length === 0 ? undefined : words.columns.complaint}>
         {job.complaint}
         {job.complaint !== '' && job.codes.length > 0 && ' '}
-        {job.codes.length > 0 && <span className="code small">{job.codes.join(' ')}</span>}
+        {job.codes.length > 0 && <span className="code small">{[...new Set(job.codes)].join(' ')}</span>}
       </td>
       <td data-name={words.columns.finding}>
         {finding === null ? (
@@ -71,7 +71,9 @@ function Row({ job }: { readonly job: JobSummary }): ReactNode {
           text.trade.verdicts[finding.verdict]
         )}
       </td>
-      <td data-name={words.columns.waitsFor}>{job.closed ? words.isClosed : text.trade.waitsFor[job.waitsFor]}</td>
+      <td data-name={words.columns.waitsFor} className="nowrap">
+        {job.closed ? words.isClosed : text.trade.waitsFor[job.waitsFor]}
+      </td>
       <td data-name={words.columns.changed} className="small quiet nowrap">
         {numbers.date(job.changedAt)}
       </td>

@@ -9,14 +9,15 @@ interface Named {
 }
 
 interface Shell extends Named {
+  readonly isQuote?: boolean;
   readonly children: (ids: { id: string; describedBy: string | undefined }) => ReactNode;
 }
 
-export function FieldShell({ label, hint, error, wide = false, children }: Shell): ReactNode {
+export function FieldShell({ label, hint, error, wide = false, isQuote = false, children }: Shell): ReactNode {
   const id = useId();
   const describedBy = [hint && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ') || undefined;
   return (
-    <div className={wide ? 'field wide' : 'field'}>
+    <div className={`field${wide ? ' wide' : ''}${isQuote ? ' quote' : ''}`}>
       <label className="name" htmlFor={id}>
         {label}
       </label>
@@ -49,6 +50,8 @@ interface TextProps extends Named {
   readonly name?: string;
   readonly onBlur?: () => void;
   readonly spellCheck?: boolean;
+  /** Somebody's own words: set as a quotation once they stand there. */
+  readonly isQuote?: boolean;
 }
 
 export function TextField({
@@ -60,10 +63,11 @@ export function TextField({
   onChange,
   lines = 1,
   type = 'text',
+  isQuote = false,
   ...rest
 }: TextProps): ReactNode {
   return (
-    <FieldShell label={label} hint={hint} error={error} wide={wide ?? lines > 1}>
+    <FieldShell label={label} hint={hint} error={error} wide={wide ?? lines > 1} isQuote={isQuote}>
       {({ id, describedBy }) => {
         const shared = {
           id,
@@ -74,7 +78,12 @@ export function TextField({
           ...rest,
         };
         return lines > 1 ? (
-          <textarea {...shared} rows={lines} onChange={(event) => onChange(event.target.value)} />
+          <textarea
+            {...shared}
+            {...(isQuote ? { placeholder: ' ' } : {})}
+            rows={lines}
+            onChange={(event) => onChange(event.target.value)}
+          />
         ) : (
           <input {...shared} type={type} onChange={(event) => onChange(event.target.value)} />
         );

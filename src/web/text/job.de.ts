@@ -34,7 +34,8 @@ export const JOB_DE: typeof JOB_EN = {
   undone: (section) => `Zurückgenommen: ${section}`,
   nothingToUndo: 'Es gibt nichts zurückzunehmen.',
   refusedTitle: (section) => `Nicht gespeichert: ${section}`,
-  refusedWords: 'Der Server nimmt diesen Wert nicht an. Berichtigen Sie ihn oder nehmen Sie zurück, was vorher dort stand.',
+  refusedWords:
+    'Der Server nimmt diesen Wert nicht an. Berichtigen Sie ihn oder nehmen Sie zurück, was vorher dort stand.',
   takeBack: 'Vorherigen Stand zurückholen',
   drop: 'Legen Sie eine Aufzeichnung, ein Foto, eine Fahrzeug- oder Auftragsdatei irgendwo auf diesem Blatt ab.',
   uploading: (name) => `${name} wird aufgenommen …`,
@@ -82,7 +83,8 @@ export const JOB_DE: typeof JOB_EN = {
     ],
   },
   car: {
-    vehicle: 'Das Fahrzeug',
+    vehicle: 'Name und Papiere',
+    km: (distance) => `${distance}\u00a0km`,
     name: 'So nennen Sie es',
     owner: 'Halter',
     registration: 'Kennzeichen',
@@ -94,9 +96,9 @@ export const JOB_DE: typeof JOB_EN = {
     layoutHelp:
       'Wie die dampfführenden Teile verbunden sind. Der Abgasaufkleber unter der Haube und die Herstellerunterlagen sagen es.',
     chooseLayout: 'Wählen Sie die Bauart: Der Befund braucht sie.',
-    changeLayout: 'Andere Bauart wählen',
     details: 'Volumen, Sensor und Kraftstoff',
-    unknown: 'Was nicht bekannt ist, bleibt leer: Der Befund rechnet die Unkenntnis ein, und seine Intervalle werden breiter.',
+    unknown:
+      'Was nicht bekannt ist, bleibt leer: Der Befund rechnet die Unkenntnis ein, und seine Intervalle werden breiter.',
     tankVolume: 'Tank, randvoll',
     neckVolume: 'Einfüllstutzen',
     canisterVolume: 'Gasraum Aktivkohlebehälter und Schläuche',

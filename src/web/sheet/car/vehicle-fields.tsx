@@ -1,4 +1,5 @@
 import { type ReactNode, useState } from 'react';
+import type { Job } from '../../../jobs/record/job.ts';
 import { NumberField, TextField } from '../../kit/fields.tsx';
 import { withKey } from '../../kit/with-key.ts';
 import { useText } from '../../text/language.ts';
@@ -7,6 +8,19 @@ import { useSheet } from '../sheet-context.ts';
 const VIN = /^[A-HJ-NPR-Z0-9]{17}$/;
 const OLDEST = 1970;
 const NEWEST = 2100;
+
+/** Registration, distance and the like in one line. */
+export function vehicleInWords(vehicle: Job['vehicle'], km: (distance: number) => string): string {
+  return [
+    vehicle.name,
+    vehicle.registration,
+    vehicle.modelYear === undefined ? undefined : String(vehicle.modelYear),
+    vehicle.odometerKm === undefined ? undefined : km(vehicle.odometerKm),
+    vehicle.owner,
+  ]
+    .filter((part) => part !== undefined && part !== '')
+    .join(' · ');
+}
 
 /** Names and papers of the car. */
 export function VehicleFields(): ReactNode {

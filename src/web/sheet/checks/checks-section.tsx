@@ -4,7 +4,6 @@ import { Button } from '../../kit/button.tsx';
 import { Message } from '../../kit/message.tsx';
 import { useText } from '../../text/language.ts';
 import { useNumbers } from '../../text/numbers.ts';
-import { Cautions } from '../cautions.tsx';
 import { useSheet } from '../sheet-context.ts';
 import { CheckDialog } from './check-dialog.tsx';
 
@@ -51,12 +50,9 @@ export function ChecksSection(): ReactNode {
         </ul>
       )}
       {!isReadOnly && (
-        <>
-          <Cautions />
-          <div className="buttons">
-            <Button onClick={() => setEditing('new')}>{words.record}</Button>
-          </div>
-        </>
+        <div className="buttons">
+          <Button onClick={() => setEditing('new')}>{words.record}</Button>
+        </div>
       )}
       {editing !== null && (
         <CheckDialog check={editing === 'new' ? null : editing} onSave={keep} onClose={() => setEditing(null)} />

@@ -2,6 +2,7 @@ import { type FormEvent, type ReactNode, useState } from 'react';
 import type { Job } from '../../../jobs/record/job.ts';
 import { Button } from '../../kit/button.tsx';
 import { SelectField, TextField } from '../../kit/fields.tsx';
+import { Fold } from '../../kit/fold.tsx';
 import { useText } from '../../text/language.ts';
 import { useSheet } from '../sheet-context.ts';
 import { codesIn } from './code-form.ts';
@@ -35,8 +36,7 @@ export function CodesEditor(): ReactNode {
   };
 
   return (
-    <div className="stack">
-      <h3>{words.codes}</h3>
+    <div className="codes">
       {job.codes.length === 0 && <p className="quiet">{words.noCodes}</p>}
       {job.codes.length > 0 && (
         <ul className="rows">
@@ -76,30 +76,32 @@ export function CodesEditor(): ReactNode {
         </ul>
       )}
       {!isReadOnly && (
-        <form className="fields" onSubmit={add}>
-          <TextField
-            label={words.code}
-            value={typed}
-            error={error}
-            spellCheck={false}
-            onChange={(value) => {
-              setTyped(value.toUpperCase());
-              setError(undefined);
-            }}
-          />
-          <SelectField
-            label={words.status}
-            value={status}
-            options={(Object.keys(text.trade.codeStatus) as Code['status'][]).map((value) => ({
-              value,
-              name: text.trade.codeStatus[value],
-            }))}
-            onChange={setStatus}
-          />
-          <div className="align-end">
-            <Button type="submit">{words.addCode}</Button>
-          </div>
-        </form>
+        <Fold label={words.codes} act={words.addCode} isOpenAtFirst={job.codes.length === 0}>
+          <form className="fields" onSubmit={add}>
+            <TextField
+              label={words.code}
+              value={typed}
+              error={error}
+              spellCheck={false}
+              onChange={(value) => {
+                setTyped(value.toUpperCase());
+                setError(undefined);
+              }}
+            />
+            <SelectField
+              label={words.status}
+              value={status}
+              options={(Object.keys(text.trade.codeStatus) as Code['status'][]).map((value) => ({
+                value,
+                name: text.trade.codeStatus[value],
+              }))}
+              onChange={setStatus}
+            />
+            <div className="align-end">
+              <Button type="submit">{words.addCode}</Button>
+            </div>
+          </form>
+        </Fold>
       )}
     </div>
   );

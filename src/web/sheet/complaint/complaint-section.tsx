@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import type { Job } from '../../../jobs/record/job.ts';
 import { Several } from '../../kit/choice.tsx';
 import { TextField } from '../../kit/fields.tsx';
+import { Fold } from '../../kit/fold.tsx';
 import { useText } from '../../text/language.ts';
 import { useSheet } from '../sheet-context.ts';
 import { CodesEditor } from './codes-editor.tsx';
@@ -21,21 +22,28 @@ export function ComplaintSection(): ReactNode {
         <TextField
           label={words.words}
           lines={2}
+          isQuote
           maxLength={4000}
           value={complaint.words}
           onChange={(value) => save('complaint', { ...complaint, words: value })}
         />
       )}
-      <Several<Kind>
+      <Fold
         label={words.kinds}
-        options={(Object.keys(text.trade.complaints) as Kind[]).map((value) => ({
-          value,
-          name: text.trade.complaints[value],
-        }))}
-        values={complaint.types}
-        disabled={isReadOnly}
-        onChange={(types) => save('complaint', { ...complaint, types })}
-      />
+        words={complaint.types.map((kind) => text.trade.complaints[kind]).join(', ')}
+        isOpenAtFirst={complaint.types.length === 0 && !isReadOnly}
+      >
+        <Several<Kind>
+          label={words.kinds}
+          options={(Object.keys(text.trade.complaints) as Kind[]).map((value) => ({
+            value,
+            name: text.trade.complaints[value],
+          }))}
+          values={complaint.types}
+          disabled={isReadOnly}
+          onChange={(types) => save('complaint', { ...complaint, types })}
+        />
+      </Fold>
       <CodesEditor />
     </>
   );

@@ -6,6 +6,7 @@ import { NumberField, TextField } from '../../kit/fields.tsx';
 import { newId } from '../../kit/new-id.ts';
 import { withKey } from '../../kit/with-key.ts';
 import { useText } from '../../text/language.ts';
+import { Cautions } from '../cautions.tsx';
 import { CausePicker } from '../checks/cause-picker.tsx';
 import { useSheet } from '../sheet-context.ts';
 import { useWho } from '../use-who.ts';
@@ -112,6 +113,8 @@ export function RepairDialog({ repair, onSave, onClose }: Props): ReactNode {
             onChange={(minutes) => setDraft(withKey(draft, 'minutes', minutes))}
           />
         </div>
+        <p>{words.caution}</p>
+        <Cautions />
         <div className="buttons">
           <Button type="submit" kind="primary">
             {text.common.save}

@@ -1,7 +1,6 @@
 import { type ReactNode, useState } from 'react';
 import type { Job } from '../../../jobs/record/job.ts';
 import { Button } from '../../kit/button.tsx';
-import { Caution } from '../../kit/caution.tsx';
 import { useText } from '../../text/language.ts';
 import { useNumbers } from '../../text/numbers.ts';
 import { useSheet } from '../sheet-context.ts';
@@ -74,14 +73,9 @@ export function RepairSection(): ReactNode {
         </ul>
       )}
       {!isReadOnly && (
-        <>
-          <Caution>
-            <p>{words.caution}</p>
-          </Caution>
-          <div className="buttons">
-            <Button onClick={() => setEditing('new')}>{words.record}</Button>
-          </div>
-        </>
+        <div className="buttons">
+          <Button onClick={() => setEditing('new')}>{words.record}</Button>
+        </div>
       )}
       {editing !== null && (
         <RepairDialog repair={editing === 'new' ? null : editing} onSave={keep} onClose={() => setEditing(null)} />
