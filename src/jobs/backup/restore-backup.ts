@@ -141,6 +141,8 @@ export async function restoreBackup(
   { replace }: { readonly replace: boolean },
 ): Promise<Restored> {
   const unpacked = pipeline(Readable.from(packed, { objectMode: false }), createGunzip(), () => undefined);
+  // It may fail when nobody is reading: whoever reads next is told.
+  unpacked.on('error', () => undefined);
   const client = await target.database.pool.connect();
   try {
     return await restoreWithin(client, target, unpacked, replace);

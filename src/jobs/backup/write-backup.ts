@@ -115,5 +115,6 @@ async function* archive(source: BackupSource): AsyncGenerator<Uint8Array> {
 export function writeBackup(source: BackupSource): AsyncIterable<Uint8Array> {
   const packed = createGzip({ level: 6 });
   // What fails is told to whoever reads the packed stream.
+  packed.on('error', () => undefined);
   return pipeline(Readable.from(archive(source), { objectMode: false }), packed, () => undefined);
 }

@@ -90,3 +90,15 @@ export async function openEmbedded(dataFolder: string, given?: Programs): Promis
     }
   });
 }
+
+/** Stops a server that killed programs have left, when nobody has the folder open. */
+export async function stopRunning(dataFolder: string, given?: Programs): Promise<void> {
+  const folder = resolve(dataFolder);
+  const user = await databaseUser();
+  const programs = await reachablePrograms(given ?? (await shippedPrograms()), user);
+  await underLock(join(folder, 'lock'), async () => {
+    if (countPresent(join(folder, 'open')) === 0) {
+      await stopServer({ cluster: join(folder, 'postgres'), programs, user });
+    }
+  });
+}

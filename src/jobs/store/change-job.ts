@@ -14,7 +14,7 @@ export interface Change extends Event {
 }
 
 /** `version` undefined: the change loses nothing of others', so it is made to the job as it stands. */
-export function changeJob(
+export async function changeJob(
   context: StoreContext,
   id: string,
   actor: Actor,

@@ -4,6 +4,8 @@ import { waitsFor } from '../record/waits-for.ts';
 import { plainText, searchable } from './search-text.ts';
 
 const FIRST_WORDS = 200;
+/** The cut may go through a character of two units. */
+const HALF_A_PAIR = /[\ud800-\udbff]$/;
 
 export function summaryColumns(job: Job) {
   const newest = job.findings.at(-1);
@@ -13,7 +15,7 @@ export function summaryColumns(job: Job) {
   return {
     vehicle: plainText(vehicle.name),
     registration: vehicle.registration === undefined ? null : plainText(vehicle.registration),
-    complaint: [...plainText(complaint.words)].slice(0, FIRST_WORDS).join(''),
+    complaint: plainText(complaint.words).slice(0, FIRST_WORDS).replace(HALF_A_PAIR, ''),
     codes,
     search: searchable(
       [job.number, vehicle.name, vehicle.owner, vehicle.registration, vehicle.vin, complaint.words, ...codes].join(

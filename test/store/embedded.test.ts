@@ -1,0 +1,3 @@
+import { storeContract } from './contract.ts';
+
+storeContract('the store on the PostgreSQL of the package');
