@@ -102,5 +102,11 @@ export const DEMO_CARS = {
     pressureSensor: { ...USUAL_SENSOR, minGaugePa: -1900, maxGaugePa: 1900 },
     fuel: SUMMER,
   }),
+  roadster: car('Old roadster, invented', {
+    // What a technician knows before looking anything up: absent stays absent.
+    layout: 'engine-vacuum',
+    filler: 'capped',
+    tankVolumeM3: 0.048,
+  }),
 } as const satisfies Readonly<Record<string, Car>>;
 export type DemoCarName = keyof typeof DEMO_CARS;

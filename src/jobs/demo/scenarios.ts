@@ -83,9 +83,9 @@ export const DEMO_RECORDINGS = {
   },
   'off-roader-vent': {
     car: 'offRoader',
-    faults: [{ kind: 'vent-not-sealing', size: 1.4e-3 }],
+    faults: [{ kind: 'vent-not-sealing', size: 2.5e-3 }],
     fuelLevel: 0.6,
-    procedure: vacuumDraw({ baselineS: 12, holdS: 80, drawDuty: 0.2 }),
+    procedure: vacuumDraw({ baselineS: 12, holdS: 60, drawDuty: 0.2 }),
     conditions: idling(8, 12, 99_200),
     sampling: logger(31),
   },
