@@ -5,6 +5,7 @@ import type { Readout } from '../recording/chart/cursor-values.tsx';
 import { airyRange, type Lane, type Layer, type Shown } from '../recording/chart/lanes.ts';
 import { firstAtOrAfter } from '../recording/chart/nearest.ts';
 import { column, type Source } from '../recording/chart/source.ts';
+import { type Parting, partings } from './finding-parts.ts';
 
 export interface TraceWords {
   readonly pressure: string;
@@ -48,6 +49,9 @@ function ends(...lists: readonly ArrayLike<number>[]): readonly [number, number]
   return low > high ? [0, 0] : [low, high];
 }
 
+const markedTimes = (timeS: readonly number[], spans: readonly Parting[]): readonly number[] =>
+  timeS.map((t) => Number(spans.some(({ fromS, toS }) => t >= fromS && t <= toS)));
+
 export function traceChart(
   chosen: Overlay,
   rival: Overlay | null,
@@ -65,6 +69,7 @@ export function traceChart(
   const apart = add(recordedGaugePa.map((pa, k) => pa - modelledGaugePa[k]!));
   const under = add(bandPa.map((pa) => -pa));
   const over = add(bandPa);
+  const parted = add(markedTimes(timeS, partings(chosen)));
   const dashed = rival === null ? null : add(rival.modelledGaugePa);
 
   // A difference is a length on the unit's scale, not a place on it: no offset, and twice as fine.
@@ -92,7 +97,7 @@ export function traceChart(
       range: airyRange(...differs, LEAST_DIFFERENCE_PA),
       layers: [
         { kind: 'band', low: under, high: over, pen: 'model' },
-        { kind: 'outside', column: apart, low: under, high: over },
+        { kind: 'marked', column: parted },
         { kind: 'dots', column: apart, pen: 'recorded' },
       ],
       size: 'low',

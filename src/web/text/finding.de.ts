@@ -119,7 +119,7 @@ export const FINDING_DE: typeof FINDING_EN = {
     difference: 'aufgezeichnet minus berechnet',
     pressures: { 'tank pressure': 'Tankdruck', 'pump pressure': 'Pumpendruck' },
     label: (recording, cause) => `${recording}, aufgezeichnet und berechnet mit ${cause}`,
-    key: 'Punkte: aufgezeichnet. Linie: berechnet, mit ihrem 90-%-Band. Darunter: aufgezeichnet minus berechnet; wo die Aufzeichnung das Band verlässt, ist die Spur getönt und am Fuß markiert.',
+    key: 'Punkte: aufgezeichnet. Linie: berechnet, mit ihrem 90-%-Band. Darunter: aufgezeichnet minus berechnet; wo die Aufzeichnung das Band über mehrere Werte verlässt, ist die Spur getönt und am Fuß markiert.',
     fit: (cause, rms) => `Mit „${cause}“ weicht das Modell um ${rms} von der Aufzeichnung ab (quadratisches Mittel).`,
     inside: 'Die Aufzeichnung bleibt durchweg im Band, von einzelnen Werten abgesehen.',
     parts: (spans) => `Sie gehen auseinander ${spans}.`,

@@ -73,7 +73,7 @@ export const FINDING_EN = {
       'pump pressure': 'pump pressure',
     } as Record<string, string>,
     label: (recording: string, cause: string) => `${recording}, recorded and modelled with ${cause}`,
-    key: 'Dots: recorded. Line: modelled, with its 90 % band. Below: recorded minus modelled; where the record leaves the band the lane is shaded and marked at its foot.',
+    key: 'Dots: recorded. Line: modelled, with its 90 % band. Below: recorded minus modelled; where the record leaves the band for several readings in a row the lane is shaded and marked at its foot.',
     fit: (cause: string, rms: string) =>
       `With “${cause}” the model differs from the record by ${rms} (root mean square).`,
     inside: 'The record stays inside the band throughout, but for single readings.',

@@ -166,11 +166,6 @@ export function LaneChart({ label, source, lanes, readouts, phases, onPhases, on
         >
           {text.chart.selectSpan}
         </button>
-        {onDownload !== undefined && (
-          <button type="button" className="button" onClick={() => onDownload(state.read().view)}>
-            {text.figures.download}
-          </button>
-        )}
       </div>
       <p id={helpId} className="visually-hidden">
         {text.chart.keys}
@@ -198,6 +193,13 @@ export function LaneChart({ label, source, lanes, readouts, phases, onPhases, on
       <div className="plot" ref={host} />
       <p className="small quiet no-print">{text.chart.keysSeen}</p>
       <CursorValues state={state} source={source} readouts={readouts} timeOf={timeOf} />
+      {onDownload !== undefined && (
+        <div className="no-print">
+          <button type="button" className="button bare" onClick={() => onDownload(state.read().view)}>
+            {text.figures.download}
+          </button>
+        </div>
+      )}
     </div>
   );
 }

@@ -1,7 +1,7 @@
 /** Lanes of a chart: one above the other, sharing the time axis. Plain data. */
 import { decimalsOf, roundTicks } from './ticks.ts';
 
-export type Pen = 'recorded' | 'model' | 'rival' | 'command' | 'outside';
+export type Pen = 'recorded' | 'model' | 'rival' | 'command';
 
 /** What is drawn in a lane, in this order. A number names a column of the source. */
 export type Layer =
@@ -9,8 +9,8 @@ export type Layer =
   | { readonly kind: 'steps'; readonly column: number; readonly pen: Pen }
   | { readonly kind: 'dots'; readonly column: number; readonly pen: Pen }
   | { readonly kind: 'band'; readonly low: number; readonly high: number; readonly pen: 'model' | 'rival' }
-  /** Shades the times at which a column leaves its band, over the whole height of the lane. */
-  | { readonly kind: 'outside'; readonly column: number; readonly low: number; readonly high: number };
+  /** Shades the times at which a column is 1, over the whole height of the lane. */
+  | { readonly kind: 'marked'; readonly column: number };
 
 /** From SI to the unit that is shown: shown = (si - offset) / factor. */
 export interface Shown {
@@ -97,7 +97,7 @@ export function laneTicks({ range, shown, size, states }: Lane, mark = '.'): rea
   if (states !== undefined || size === 'switch') return [];
   const a = toShown(range[0], shown);
   const b = toShown(range[1], shown);
-  const ticks = roundTicks(Math.min(a, b), Math.max(a, b), size === 'tall' ? 5 : 2);
-  const decimals = decimalsOf(ticks);
+  const ticks = roundTicks(Math.min(a, b), Math.max(a, b), size === 'tall' ? 5 : 3);
+  const decimals = ticks.length < 2 ? shown.decimals : decimalsOf(ticks);
   return ticks.map((tick) => ({ si: toSi(tick, shown), text: numberText(tick, decimals, mark) }));
 }

@@ -23,7 +23,6 @@ const penColour = (pen: Pen, colours: Colours): string =>
     model: colours.accent,
     rival: colours.rival,
     command: colours.ink,
-    outside: colours.warn,
   })[pen];
 
 /** Samples at least so many CSS pixels apart are drawn as dots too. */
@@ -151,21 +150,23 @@ function band(frame: LayerFrame, lowColumn: number, highColumn: number, pen: 'mo
   ctx.fill();
 }
 
-/** Times at which a column leaves its band, shaded over the lane and edged, so that not colour alone tells it. */
-function outside(frame: LayerFrame, column: number, lowColumn: number, highColumn: number): void {
+/** Marked times, shaded over the lane and edged at its foot, so that not colour alone tells them. */
+function marked(frame: LayerFrame, column: number): void {
   const { ctx, colours, reduced, xAt, top, bottom, ratio } = frame;
-  const [low, high] = [reduced.low(column), reduced.high(column)];
-  const [least, most] = [reduced.low(lowColumn), reduced.high(highColumn)];
+  const high = reduced.high(column);
   ctx.fillStyle = colours.warn;
-  for (let k = 0; k < reduced.count; k++) {
-    if (!(low[k]! < least[k]! || high[k]! > most[k]!)) continue;
-    const left = xAt(k > 0 ? (reduced.x[k]! + reduced.x[k - 1]!) / 2 : reduced.x[k]!);
-    const right = xAt(k + 1 < reduced.count ? (reduced.x[k]! + reduced.x[k + 1]!) / 2 : reduced.x[k]!);
-    const width = Math.max(ratio, right - left + 0.5);
-    ctx.globalAlpha = 0.14;
+  let from = -1;
+  for (let k = 0; k <= reduced.count; k++) {
+    const isMarked = k < reduced.count && high[k]! > 0.5;
+    if (isMarked && from < 0) from = k;
+    if (isMarked || from < 0) continue;
+    const left = xAt(reduced.x[from]!);
+    const width = Math.max(2 * ratio, xAt(reduced.x[k - 1]!) - left);
+    ctx.globalAlpha = 0.12;
     ctx.fillRect(left, top, width, bottom - top);
     ctx.globalAlpha = 1;
     ctx.fillRect(left, bottom - 3 * ratio, width, 3 * ratio);
+    from = -1;
   }
 }
 
@@ -175,7 +176,7 @@ export function paintLayers(layers: readonly Layer[], frame: LayerFrame): void {
     reduced.count > 1 ? (xAt(reduced.x[reduced.count - 1]!) - xAt(reduced.x[0]!)) / (reduced.count - 1) / ratio : 0;
   for (const layer of layers) {
     if (layer.kind === 'band') band(frame, layer.low, layer.high, layer.pen);
-    else if (layer.kind === 'outside') outside(frame, layer.column, layer.low, layer.high);
+    else if (layer.kind === 'marked') marked(frame, layer.column);
     else if (layer.kind === 'dots') dots(frame, layer.column, layer.pen, 4.4);
     else {
       line(frame, layer.column, layer.pen, layer.kind === 'steps');

@@ -9,7 +9,7 @@ export interface PlacedName {
   readonly text: string;
 }
 
-const GAP = 10;
+const GAP = 6;
 const INSET = 4;
 
 /** Names of what is seen; one with no room in either row is left to the table of phases. */

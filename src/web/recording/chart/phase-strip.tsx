@@ -5,6 +5,7 @@ import { boundaryRange, moveBoundary, type PhaseRow } from './boundaries.ts';
 import type { ChartState } from './chart-state.ts';
 import { placeNames } from './phase-names.ts';
 import type { PlotArea } from './plot.ts';
+import type { View } from './view.ts';
 
 export interface PhaseStripProps {
   readonly state: ChartState;
@@ -32,6 +33,19 @@ function wideOf(text: string): number {
 
 /** Arrow keys move a boundary by this share of what is seen; with shift by ten times as much. */
 const KEY_SHARE = 0.002;
+
+/** Grips closer than this, CSS pixels, stand in two rows, so that each can be held. */
+const GRIP_APART = 34;
+
+function gripRows(phases: PhaseRow, view: View, perSecond: number): readonly (0 | 1)[] {
+  const last = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  return phases.slice(0, -1).map(({ toS }) => {
+    const x = (toS - view.fromS) * perSecond;
+    const row = x - last[0]! >= GRIP_APART || x - last[0]! > x - last[1]! ? 0 : 1;
+    last[row] = x;
+    return row;
+  });
+}
 
 export function PhaseStrip(props: PhaseStripProps): ReactNode {
   const { state, area, phases, wordOf, nameOf, timeOf, snap, leastS, onMove, onMoved } = props;
@@ -71,7 +85,8 @@ export function PhaseStrip(props: PhaseStripProps): ReactNode {
         </span>
       ))}
       {onMove !== undefined &&
-        phases.slice(0, -1).map((phase, k) => {
+        gripRows(phases, view, perSecond).map((row, k) => {
+          const phase = phases[k]!;
           const x = (phase.toS - view.fromS) * perSecond;
           if (x < -1 || x > area.width + 1) return null;
           const [low, high] = boundaryRange(phases, k, leastS);
@@ -79,7 +94,7 @@ export function PhaseStrip(props: PhaseStripProps): ReactNode {
             <div
               // biome-ignore lint/suspicious/noArrayIndexKey: a boundary is its place in the row
               key={k}
-              className="grip"
+              className={row === 1 ? 'grip upper' : 'grip'}
               role="slider"
               tabIndex={0}
               aria-label={nameOf(phase.kind, phases[k + 1]!.kind)}
