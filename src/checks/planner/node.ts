@@ -31,6 +31,13 @@ export interface PlanNode extends Situation {
   edges?: Edge[];
   /** Edge that gives `upper`; absent: `stop`. */
   best?: Edge;
+  /** Edge that gives `lower`; absent: an end. */
+  hopeful?: Edge;
+  /** Widest gap between the bounds at a point still closed below here, times the chance of coming there: */
+  /** along the plan in hand, */
+  openInHand: number;
+  /** and along the most hopeful plan. */
+  openInHope: number;
 }
 
 /** Outcomes rarer than this are left out of the graph; their probability goes to the others. */
@@ -45,6 +52,8 @@ export class Graph {
   readonly bound: InformationBound;
   expansions = 0;
   private readonly known = new Map<string, PlanNode>();
+  /** Open points by the number of steps that lead there. */
+  private readonly open: PlanNode[][] = [];
   private readonly prerequisites: ReadonlySet<number>;
 
   constructor(problem: PlanProblem, bound: InformationBound) {
@@ -77,6 +86,9 @@ export class Graph {
   expand(node: PlanNode): void {
     if (node.edges) return;
     this.expansions += 1;
+    const steps = node.done.reduce((n, d) => n + (d === 0 ? 0 : 1), 0);
+    this.open[steps] ??= [];
+    this.open[steps].push(node);
     const other = node.lambda * (this.expansions % 2 === 0 ? PRICE_STEP : 1 / PRICE_STEP);
     const prices = [this.priceAt(node, node.lambda), this.priceAt(node, other)];
     const bits = this.bound.entropy(node.belief);
@@ -107,6 +119,21 @@ export class Graph {
     update(node);
   }
 
+  /** Carries all bounds up, deepest first: points that were reached by another way count everywhere. */
+  refresh(): void {
+    for (let steps = this.open.length - 1; steps >= 0; steps--) {
+      for (const node of this.open[steps] ?? []) {
+        for (const edge of node.edges ?? []) {
+          for (const branch of edge.branches) {
+            if (branch.node.edges) continue;
+            branch.node = this.known.get(String.fromCharCode(...branch.node.done)) ?? branch.node;
+          }
+        }
+        update(node);
+      }
+    }
+  }
+
   private priceAt(at: Situation, lambda: number): BitPrice {
     return this.bound.price(lambda, at.belief, (k) => at.done[k] === 0, at.setups);
   }
@@ -120,7 +147,18 @@ export class Graph {
       situation.setups,
     );
     const endCost = cheapestEnd(problem, situation.belief).cost;
-    return { ...situation, lower: Math.min(lower, stop.cost), upper: stop.cost, lambda, stop, endCost };
+    const least = Math.min(lower, stop.cost);
+    const width = stop.cost - least;
+    return {
+      ...situation,
+      lower: least,
+      upper: stop.cost,
+      lambda,
+      stop,
+      endCost,
+      openInHand: width,
+      openInHope: width,
+    };
   }
 
   private addEdge(
@@ -165,6 +203,7 @@ export function update(node: PlanNode): void {
   let lower = node.endCost;
   let upper = node.stop.cost;
   delete node.best;
+  delete node.hopeful;
   for (const edge of node.edges) {
     edge.lower = edge.cost;
     edge.upper = edge.cost;
@@ -172,7 +211,10 @@ export function update(node: PlanNode): void {
       edge.lower += p * child.lower;
       edge.upper += p * child.upper;
     }
-    lower = Math.min(lower, edge.lower);
+    if (edge.lower < lower) {
+      lower = edge.lower;
+      node.hopeful = edge;
+    }
     if (edge.upper < upper) {
       upper = edge.upper;
       node.best = edge;
@@ -181,6 +223,14 @@ export function update(node: PlanNode): void {
   node.upper = upper;
   node.lower = Math.min(upper, Math.max(node.lower, lower));
   node.edges = node.edges.filter((edge) => edge === node.best || edge.lower < upper);
+  node.openInHand = 0;
+  node.openInHope = 0;
+  for (const { p, node: child } of node.best?.branches ?? []) {
+    node.openInHand = Math.max(node.openInHand, p * child.openInHand);
+  }
+  for (const { p, node: child } of node.hopeful?.branches ?? []) {
+    node.openInHope = Math.max(node.openInHope, p * child.openInHope);
+  }
 }
 
 function tellsAnything(likelihood: readonly Float64Array[], belief: Float64Array): boolean {

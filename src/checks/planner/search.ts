@@ -1,10 +1,10 @@
 /**
  * Anytime search of the plan with the least expected cost. Every point of the outcome graph carries a lower bound (what no
- * plan can beat) and an upper bound (what a known plan costs); the search opens points where the two differ most along the
- * plan in hand (makes it better), along the most hopeful one (makes the bound better), and in between.
+ * plan can beat) and an upper bound (what a known plan costs); the search opens the point where the two differ most, by
+ * turns along the plan in hand (which makes it better) and along the most hopeful one (which raises the bound).
  */
 import { InformationBound } from './information-bound.ts';
-import { Graph, type PlanNode, update } from './node.ts';
+import { type Branch, Graph, type PlanNode, update } from './node.ts';
 import { checkProblem, type PlanProblem, type Situation } from './problem.ts';
 
 export interface SearchBudget {
@@ -16,10 +16,13 @@ export interface SearchBudget {
   readonly shouldStop?: () => boolean;
 }
 
-/** How an edge is judged on the way down: 1 by what is known to be reached, 0 by what may be. */
-const VIEWS = [1, 0, 1, 0.5] as const;
+type View = 'in hand' | 'in hope';
+/** By turns; a plan in hand that has no closed point left leaves the turn to hope. */
+const TURNS: readonly View[] = ['in hand', 'in hope'];
 /** Openings that first go to the plan in hand alone. */
-const FIRST_BEST = 60;
+const FIRST_IN_HAND = 60;
+/** Openings until bounds are first carried up everywhere; then each time twice as many. */
+const FIRST_REFRESH = 100;
 /** Costs nearer than this fraction of the root's are equal. */
 const EQUAL = 1e-9;
 
@@ -28,6 +31,7 @@ export class PlanSearch {
   readonly root: PlanNode;
   private readonly graph: Graph;
   private turn = 0;
+  private nextRefresh = FIRST_REFRESH;
 
   constructor(problem: PlanProblem, situation: Situation) {
     checkProblem(problem);
@@ -48,24 +52,28 @@ export class PlanSearch {
 
   /** Opens points until the budget is used, the gap is reached or `shouldStop` says so. */
   run({ expansions, gap = 0, shouldStop }: SearchBudget): void {
-    let idle = 0;
-    while (this.graph.expansions < expansions && this.gap > gap && idle < VIEWS.length) {
-      const before = this.graph.expansions;
-      const view = before < FIRST_BEST ? 1 : VIEWS[this.turn++ % VIEWS.length]!;
-      if (!this.trial(view) && !this.trial(0)) idle += 1;
-      else idle = 0;
+    while (this.graph.expansions < expansions && this.gap > gap) {
+      const view = this.graph.expansions < FIRST_IN_HAND ? 'in hand' : TURNS[this.turn++ % TURNS.length]!;
+      if (!this.trial(view) && !this.trial(view === 'in hand' ? 'in hope' : 'in hand')) {
+        this.graph.refresh();
+        if (!this.trial('in hope') && !this.trial('in hand')) return;
+      }
+      if (this.graph.expansions >= this.nextRefresh) {
+        this.graph.refresh();
+        this.nextRefresh *= 2;
+      }
       if (shouldStop?.()) return;
     }
   }
 
   /** One way down to a point that is not open yet; opens it and carries its bounds back up. */
-  private trial(view: number): boolean {
+  private trial(view: View): boolean {
     const path: PlanNode[] = [];
     let at = this.root;
     const least = EQUAL * Math.abs(this.root.upper);
     while (at.edges) {
       path.push(at);
-      const next = choose(at, view, least);
+      const next = widest(at, view, least);
       if (!next) break;
       next.node = this.graph.canonical(next.node);
       at = next.node;
@@ -77,26 +85,16 @@ export class PlanSearch {
   }
 }
 
-/** The branch that matters most on the edge that looks best in this view. */
-function choose(node: PlanNode, view: number, least: number) {
-  let bestScore = Number.POSITIVE_INFINITY;
-  let bestBranch: NonNullable<PlanNode['edges']>[number]['branches'][number] | undefined;
-  for (const edge of node.edges!) {
-    const score = edge.lower + view * (edge.upper - edge.lower);
-    if (score >= bestScore) continue;
-    let widest = least;
-    let widestBranch: typeof bestBranch;
-    for (const branch of edge.branches) {
-      const width = branch.p * (branch.node.upper - branch.node.lower);
-      if (width > widest) {
-        widest = width;
-        widestBranch = branch;
-      }
+/** The branch with the widest gap at a closed point below it. */
+function widest(node: PlanNode, view: View, least: number): Branch | undefined {
+  let found: Branch | undefined;
+  let width = least;
+  for (const branch of (view === 'in hand' ? node.best : node.hopeful)?.branches ?? []) {
+    const here = branch.p * (view === 'in hand' ? branch.node.openInHand : branch.node.openInHope);
+    if (here > width) {
+      width = here;
+      found = branch;
     }
-    // an edge with nothing open under it is settled; another may still be worth a look
-    if (!widestBranch) continue;
-    bestScore = score;
-    bestBranch = widestBranch;
   }
-  return bestBranch;
+  return found;
 }

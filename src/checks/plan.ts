@@ -1,0 +1,213 @@
+/** The next step of a job, the plan behind it, and why: plain data for pages, reports and machines. */
+import { type Belief, causeProbabilities, setupFaultProbabilities } from './belief.ts';
+import { type JobProblem, jobProblem, type Price } from './job-problem.ts';
+import { beliefOf, type JobState } from './job-state.ts';
+import { type PlanTree, planTree, stepForAction, stepOf, type TreeStep } from './plan-tree.ts';
+import { checkOutcomes, type PlanNode } from './planner/node.ts';
+import type { Situation } from './planner/problem.ts';
+import { PlanSearch } from './planner/search.ts';
+import type { RootCauseId } from './root-causes.ts';
+import type { SetupFaultId } from './setups.ts';
+
+export interface ProbableCause {
+  readonly id: RootCauseId;
+  readonly probability: number;
+}
+
+/** What one answer to the next step would change. */
+export interface AnswerEffect {
+  readonly outcome: string;
+  readonly probability: number;
+  /** Most probable causes after it. */
+  readonly causes: readonly ProbableCause[];
+  readonly then: TreeStep;
+  /** Expected rest after it. */
+  readonly expected: Price;
+}
+
+/** The next step against a step that one would take by reflex. */
+export interface Comparison {
+  readonly step: TreeStep;
+  /** Chance that it settles the job: that the part is the right one, or that the check shows something. */
+  readonly probability: number;
+  /** By how much the plan that starts with it is dearer, in cost units (minutes weighed as the goal says). */
+  readonly extra: number;
+  readonly expected: Price;
+}
+
+export interface Plan {
+  readonly next: TreeStep;
+  /** Expected from here to a proven repair (or to sending away). */
+  readonly expected: Price & { readonly cost: number };
+  /** No plan can cost less than this. */
+  readonly leastCost: number;
+  /** How far above the optimum this plan can at most be, as a fraction of its cost. */
+  readonly gap: number;
+  readonly causes: readonly ProbableCause[];
+  readonly setupFaults: readonly { readonly id: SetupFaultId; readonly probability: number }[];
+  readonly answers: readonly AnswerEffect[];
+  readonly instead: readonly Comparison[];
+  readonly tree: PlanTree;
+  /** Chance that the plan ends with sending the car away unproven, and what would then be left. */
+  readonly unproven: { readonly probability: number; readonly causes: readonly ProbableCause[] };
+  readonly expansions: number;
+}
+
+export interface PlanOptions {
+  /** Most points of the outcome graph to open. */
+  readonly expansions?: number;
+  /** Stop when the plan is known to be this near the optimum, as a fraction. */
+  readonly gap?: number;
+  /** Asked between points; true ends the search with the best plan so far. */
+  readonly shouldStop?: () => boolean;
+}
+
+const DEFAULT_EXPANSIONS = 1500;
+const DEFAULT_GAP = 0.02;
+/** Points opened before each answer that is handed out. */
+const ANSWERS_AT = [12, 60, 250, 1000];
+/** Points opened for what one would do by reflex. */
+const REFLEX_EXPANSIONS = 40;
+/** Chance that smoke leaves through a valve that was not proven to seal, whatever else leaks. Judgement. */
+const UNSEALED = 0.25;
+const SHOWN_CAUSES = 5;
+const SHOWN_PROBABILITY = 0.01;
+
+/**
+ * Improving plans, the first after a few points. Synchronous and without a clock: the caller stops by budget or callback.
+ *
+ * @param job where the job stands
+ * @returns each better plan as it is found; the last one as the generator's value
+ */
+export function* planNext(job: JobState, options: PlanOptions = {}): Generator<Plan, Plan> {
+  const { expansions = DEFAULT_EXPANSIONS, gap = DEFAULT_GAP, shouldStop } = options;
+  const belief = beliefOf(job);
+  const posed = jobProblem(job, belief);
+  const search = new PlanSearch(posed.problem, posed.situation);
+  let stopped = false;
+  const asked = () => {
+    stopped ||= shouldStop?.() ?? false;
+    return stopped;
+  };
+  for (const at of [...ANSWERS_AT.filter((n) => n < expansions), expansions]) {
+    search.run({ expansions: at, gap, shouldStop: asked });
+    if (stopped || search.gap <= gap || at === expansions) break;
+    // what the reflex would cost is worked out for the last answer only
+    yield describe(posed, belief, search, []);
+  }
+  return describe(posed, belief, search, reflexes(posed, search, shouldStop));
+}
+
+/** The best plan within the budget. */
+export function plan(job: JobState, options: PlanOptions = {}): Plan {
+  const answers = planNext(job, options);
+  for (;;) {
+    const { done, value } = answers.next();
+    if (done) return value;
+  }
+}
+
+function probable(posed: JobProblem, weights: Float64Array): ProbableCause[] {
+  const total = weights.reduce((a, b) => a + b, 0);
+  return posed.causes
+    .map((id, s) => ({ id, probability: total > 0 ? weights[s]! / total : 0 }))
+    .sort((a, b) => b.probability - a.probability)
+    .slice(0, SHOWN_CAUSES)
+    .filter(({ probability }) => probability >= SHOWN_PROBABILITY);
+}
+
+function describe(posed: JobProblem, belief: Belief, search: PlanSearch, instead: readonly Comparison[]): Plan {
+  const { root } = search;
+  const { tree, expected, unprovenStates } = planTree(posed, root);
+  const unproven = unprovenStates.reduce((a, b) => a + b, 0);
+  return {
+    next: stepOf(posed, root),
+    expected: { ...expected, cost: root.upper },
+    leastCost: root.lower,
+    gap: search.gap,
+    causes: causeProbabilities(belief)
+      .filter(({ probability }) => probability >= SHOWN_PROBABILITY)
+      .sort((a, b) => b.probability - a.probability),
+    setupFaults: setupFaultProbabilities(belief),
+    answers: answersOf(posed, root),
+    instead,
+    tree,
+    unproven: { probability: unproven, causes: unproven > 0 ? probable(posed, unprovenStates) : [] },
+    expansions: search.expansions,
+  };
+}
+
+function answersOf(posed: JobProblem, root: PlanNode): AnswerEffect[] {
+  const { best } = root;
+  if (!best) return [];
+  const isCheck = best.action < posed.checks.length;
+  return best.branches.map(({ outcome, p, node }) => ({
+    outcome: isCheck ? posed.checks[best.action]!.outcomes[outcome]!.id : 'not held',
+    probability: p,
+    causes: probable(posed, node.belief),
+    then: stepOf(posed, node),
+    expected: planTree(posed, node).expected,
+  }));
+}
+
+/** What one does by reflex: fit the likeliest part, or make smoke; each with the best plan after it. */
+function reflexes(posed: JobProblem, search: PlanSearch, shouldStop: (() => boolean) | undefined): Comparison[] {
+  const { problem, situation } = posed;
+  const chosen = search.root.best?.action ?? problem.checks.length + (search.root.stop.order[0] ?? -1);
+  const likeliest = problem.repairs
+    .map((repair, r) => ({
+      action: problem.checks.length + r,
+      p: situation.belief.reduce((sum, b, s) => sum + (repair.fixes[s] === 1 ? b : 0), 0),
+    }))
+    .filter(({ action }) => situation.done[action] === 0)
+    .sort((a, b) => b.p - a.p)[0];
+  const smoke = posed.checks.findIndex((check) => check.id === 'T23');
+  const actions = [likeliest?.action ?? -1, smoke].filter((a) => a >= 0 && a !== chosen && situation.done[a] === 0);
+  const out: Comparison[] = [];
+  for (const action of actions) {
+    if (shouldStop?.()) break;
+    const comparison = reflex(posed, search, action);
+    if (comparison) out.push(comparison);
+  }
+  return out;
+}
+
+function reflex(posed: JobProblem, search: PlanSearch, action: number): Comparison | undefined {
+  const { problem, situation } = posed;
+  const isCheck = action < problem.checks.length;
+  const setups = isCheck ? problem.checks[action]!.setups : problem.repairs[action - problem.checks.length]!.setups;
+  const step = stepForAction(posed, action, situation.setups);
+  const outcomes = isCheck
+    ? checkOutcomes(likelihoodNow(posed, action), situation.belief)
+    : failed(problem.repairs[action - problem.checks.length]!.fixes, situation);
+  let cost = 0;
+  const expected = { minutes: step.minutes, waitMinutes: step.waitMinutes, goods: step.goods };
+  for (const { outcome, p, belief } of outcomes) {
+    const done = Uint8Array.from(situation.done);
+    done[action] = 1 + outcome;
+    const rest = new PlanSearch(problem, { belief, done, setups: situation.setups | setups });
+    rest.run({ expansions: REFLEX_EXPANSIONS });
+    cost += p * rest.root.upper;
+    const then = planTree(posed, rest.root).expected;
+    expected.minutes += p * then.minutes;
+    expected.waitMinutes += p * then.waitMinutes;
+    expected.goods += p * then.goods;
+  }
+  cost += step.cost;
+  const missed = outcomes.find(({ outcome }) => outcome === 0)?.p ?? 0;
+  return { step, probability: 1 - missed, extra: cost - search.root.upper, expected };
+}
+
+/** Smoke before the valves are proven to seal leaves through them now and then. */
+function likelihoodNow({ problem, checks, situation }: JobProblem, k: number): readonly Float64Array[] {
+  const { likelihood, after } = problem.checks[k]!;
+  if (after.every((j) => situation.done[j] !== 0)) return likelihood;
+  const leaving = checks[k]!.outcomes.findIndex((outcome) => outcome.id === 'vent valve');
+  return likelihood.map((p, o) => p.map((x) => (1 - UNSEALED) * x + (o === leaving ? UNSEALED : 0)));
+}
+
+function failed(fixes: Uint8Array, { belief }: Situation) {
+  const left = Float64Array.from(belief, (b, s) => (fixes[s] === 1 ? 0 : b));
+  const p = left.reduce((a, b) => a + b, 0);
+  return p > 0 ? [{ outcome: 0, p, belief: left.map((b) => b / p) }] : [];
+}
