@@ -85,7 +85,7 @@ export class LiveSession {
   async stop(): Promise<void> {
     this.isStopped = true;
     this.client?.abort();
-    this.port?.close();
+    this.dropPort();
     await this.running;
     this.setState('stopped', 'stopped');
   }
@@ -129,14 +129,23 @@ export class LiveSession {
         retryMs = Math.min(RETRY_LONGEST_MS, retryMs * 1.5);
       }
     }
-    this.port?.close();
+    this.dropPort();
+  }
+
+  /** What still comes from a line that is being closed belongs to nothing. */
+  private dropPort(): void {
+    const { port } = this;
+    this.port = undefined;
+    if (port === undefined) return;
+    port.onFrames = () => {};
+    port.onClosed = () => {};
+    port.close();
   }
 
   private pause(): void {
     this.client?.abort();
     this.client = undefined;
-    this.port?.close();
-    this.port = undefined;
+    this.dropPort();
     if (this.isPaused) return;
     this.isPaused = true;
     const timeS = this.now();

@@ -1,5 +1,7 @@
 /** Every published format by the name that `vaporwright schema NAME` and docs/schemas use. */
 import { z } from 'zod';
+import { conditionsSchema } from '../readiness/conditions.ts';
+import { inspectionRuleSchema } from '../readiness/inspection.ts';
 import { mappingSchema } from '../recording/mapping.ts';
 import { limitsSchema } from '../report/limits.ts';
 import { storedSheetSchema } from '../report/sheet.ts';
@@ -15,6 +17,8 @@ export const FORMATS: Readonly<Record<string, z.ZodType>> = {
   notes: notesSchema,
   limits: limitsSchema,
   scenario: scenarioSchema,
+  monitor: conditionsSchema,
+  inspection: inspectionRuleSchema,
   finding: storedSheetSchema,
   diagnose: machineFindingSchema,
   read: readResultSchema,

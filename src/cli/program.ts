@@ -1,5 +1,6 @@
 /** The command line: words and options here; what a command needs is loaded when it runs, so that help is quick. */
 import { Command, InvalidArgumentError, Option } from 'commander';
+import { LAYOUTS } from '../system/car.ts';
 import { COMPLAINTS } from './complaints.ts';
 import { EXIT_HELP } from './exit-codes.ts';
 import { PROGRAM_VERSION } from './version.ts';
@@ -185,6 +186,63 @@ export function buildProgram(): Command {
       ),
     )
     .action(async (file: string, options) => (await import('./read.ts')).readCommand(file, options));
+
+  program
+    .command('capture')
+    .summary('record a car live, or a simulated one')
+    .description(
+      'Records a car over a CAN adapter (slcan over a serial line or TCP, or a CAN network of Linux) into a capture file. Only reads, but for --clear-codes.',
+    )
+    .option('--port <address>', 'serial device, tcp://host:port, or a CAN network as can0')
+    .requiredOption('--out <file>', 'capture file (candump text); an existing one is added to')
+    .option('--seconds <n>', 'end after so long; without it Ctrl-C ends', Number)
+    .option('--bit-rate <n>', 'of the bus: 500000, or 250000', Number)
+    .option('--baud-rate <n>', 'of the serial line', Number)
+    .addOption(new Option('--demo <layout>', 'a simulated car with a small leak instead of a port').choices(LAYOUTS))
+    .option('--clear-codes', 'at the end ask to clear the codes; everything is saved before')
+    .option('--yes', 'with --clear-codes: do not ask')
+    .option(...JSON_OPTION)
+    .addHelpText(
+      'after',
+      examples(
+        'vaporwright capture --port /dev/ttyACM0 --out monday.log',
+        'vaporwright capture --port tcp://192.168.4.1:35000 --seconds 600 --out drive.log',
+        'vaporwright capture --demo engine-vacuum --seconds 20 --out demo.log',
+      ),
+    )
+    .action(async (options) => (await import('./capture.ts')).captureCommand(options));
+
+  program
+    .command('readiness')
+    .summary('why the monitor has not run, when it will, and whether the car passes')
+    .description(
+      'Says why the evaporative monitor has not run, when it will, and whether the car passes an inspection.',
+    )
+    .argument('[recordings...]', 'recordings or bus captures of drives and soaks')
+    .requiredOption('--car <file>', 'what is known of the car (JSON)')
+    .option('--conditions <file>', 'when its monitor may run (JSON, format: vaporwright schema monitor)')
+    .option('--model-year <n>', 'for the inspection', Number)
+    .option('--rule <name>', 'inspection rule: us-federal or us-evap-only')
+    .option('--rule-file <file>', 'local inspection rule (JSON, format: vaporwright schema inspection)')
+    .option('--parked-hours <n>', 'how long it was parked before the first recording', Number)
+    .option('--forecast <file>', 'hourly temperatures, one hour a line, as "06:00 4.5"')
+    .addOption(new Option('--unit <unit>', 'of temperatures without one').choices(['C', 'F']))
+    .option('--level <percent>', 'fuel level now', Number)
+    .option('--leaves <time>', 'when the owner leaves on most days, as 07:30')
+    .option('--garage <celsius>', 'temperature where it is parked, when not outdoors', Number)
+    .option('--deadline <date>', 'of the inspection, as 2026-12-04')
+    .option('--zone <name>', 'time zone, as Europe/Berlin; of this machine when absent')
+    .option(...JSON_OPTION)
+    .addHelpText(
+      'after',
+      examples(
+        'vaporwright readiness --car car.json --model-year 2012 drive.log',
+        'vaporwright readiness --car car.json --forecast hours.txt --level 60 --deadline 2026-12-04',
+      ),
+    )
+    .action(async (recordings: string[], options) =>
+      (await import('./readiness.ts')).readinessCommand(recordings, options),
+    );
 
   program
     .command('simulate')

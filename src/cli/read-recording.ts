@@ -1,5 +1,6 @@
 /** Reads one recording for a command; what is wrong with it ends the command with words. */
 import {
+  CaptureWithoutRecording,
   type ReadFile,
   type ReadFileOptions,
   readRecordingFile,
@@ -12,6 +13,7 @@ export async function readRecording(path: string, options: ReadFileOptions): Pro
   try {
     return await readRecordingFile(path, options);
   } catch (error) {
+    if (error instanceof CaptureWithoutRecording) throw error;
     if (error instanceof UnreadableFile) throw new Failure(EXIT.input, error.message, error.facts);
     const isFromSystem = error instanceof Error && 'code' in error;
     throw isFromSystem ? cannotRead(path, error) : error;

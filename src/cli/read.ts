@@ -2,7 +2,9 @@
 import { mappingSchema } from '../recording/mapping.ts';
 import { writeRecordingCsv } from '../recording/write-csv.ts';
 import { qualityInWords } from '../report/quality-words.ts';
+import { CaptureWithoutRecording } from '../server/recordings/read-file.ts';
 import { carSchema } from '../system/car.ts';
+import { captureInWords, withoutSamples } from './capture-words.ts';
 import { readJsonFile } from './json-file.ts';
 import { mappingInWords } from './mapping-words.ts';
 import { notesFor, notesSchema } from './notes.ts';
@@ -37,7 +39,18 @@ export async function readCommand(file: string, options: ReadOptions): Promise<v
     ...(mapping === undefined ? {} : { mapping }),
     ...(car === undefined ? {} : { car }),
     ...(own === undefined ? {} : { notes: own }),
-  }).finally(progress.end);
+  })
+    .catch((error: unknown) => {
+      if (error instanceof CaptureWithoutRecording && out === undefined) return error.capture;
+      throw error;
+    })
+    .finally(progress.end);
+  if (!('recording' in read) || !('mapping' in read)) {
+    // Codes and readiness alone are worth reading.
+    if (options.json === true) printJson({ schema: 'vaporwright-read-1', file, written: null, capture: read });
+    else printText(captureInWords(read).join('\n'));
+    return;
+  }
   if (out !== undefined) writeWhole([{ path: out, content: writeRecordingCsv(read.recording) }]);
 
   if (options.printMapping === true) {
@@ -54,10 +67,18 @@ export async function readCommand(file: string, options: ReadOptions): Promise<v
       mapping: read.mapping,
       report: read.report,
       quality: read.quality,
+      ...(read.capture === undefined ? {} : { capture: withoutSamples(read.capture) }),
     });
     return;
   }
-  const lines = [`${file}: ${read.report.samples} samples from ${read.report.linesRead} lines`, '', 'Columns'];
+  const lines = [
+    ...(read.capture === undefined
+      ? []
+      : [...captureInWords({ ...read.capture, report: { ...read.capture.report, warnings: [] } }), '']),
+    `${file}: ${read.report.samples} samples from ${read.report.linesRead} lines`,
+    '',
+    'Columns',
+  ];
   lines.push(...mappingInWords(read.mapping).map((text) => `  ${text}`));
   lines.push('', 'Quality', ...qualityInWords(read.quality).map((text) => `  ${text}`));
   if (read.report.warnings.length > 0) lines.push('', 'Warnings', ...read.report.warnings.map((text) => `  ${text}`));

@@ -13,11 +13,19 @@ export const SKIP_REASONS = {
   'duplicated-time': 'has the same time as the sample before it; the first is kept',
   'backward-time': 'has a time before the latest sample; it is left out until time has passed that again',
   'time-ahead': 'has a time ahead of all the lines that follow it',
+  'other-frame': 'is a frame of a bus capture that begins no row of samples',
 } as const;
 export type SkipReason = keyof typeof SKIP_REASONS;
 
 /** Lines that every proper file has; they call for no remark. */
-export const EXPECTED_SKIPS: readonly SkipReason[] = ['preamble', 'header', 'unit-row', 'blank', 'comment'];
+export const EXPECTED_SKIPS: readonly SkipReason[] = [
+  'preamble',
+  'header',
+  'unit-row',
+  'blank',
+  'comment',
+  'other-frame',
+];
 
 const FIRST_LINES = 5;
 

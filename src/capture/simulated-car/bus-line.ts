@@ -12,7 +12,7 @@ export const frameSeconds = ({ extended, data }: BusFrame, bitRate: number): num
   (((extended ? BITS_29 : BITS_11) + 8 * data.length) * MEAN_STUFFING) / bitRate;
 
 /** Timers are late by a millisecond or so; the last stretch is waited for in turns of the event loop. */
-const COARSE_S = 0.004;
+const COARSE_S = 0.002;
 
 interface Due {
   readonly atS: number;

@@ -10,8 +10,9 @@ export interface MergedSeries {
   readonly merged: number;
 }
 
-/** A sample this many usual intervals away from any row gets a row of its own (judgement). */
-const REACH_INTERVALS = 0.75;
+/** A sample so many usual intervals and so long away from any row gets a row of its own (judgement). */
+const REACH_INTERVALS = 1.5;
+const REACH_S = 0.05;
 
 /**
  * Puts channels that a car was asked for in turn on one time axis. The rows are the samples of the leading channel;
@@ -20,7 +21,7 @@ const REACH_INTERVALS = 0.75;
  */
 export function mergeSeries(series: ReadonlyMap<ChannelName, Series>, leading: ChannelName): MergedSeries {
   const lead = series.get(leading)!.timeS;
-  const reachS = REACH_INTERVALS * medianInterval(lead);
+  const reachS = Math.max(REACH_S, REACH_INTERVALS * medianInterval(lead));
   const extra = new Set<number>();
   for (const [name, { timeS }] of series)
     if (name !== leading) for (const t of timeS) if (Math.abs(lead[nearest(lead, t)]! - t) > reachS) extra.add(t);

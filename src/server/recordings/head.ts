@@ -1,4 +1,5 @@
 /** The first lines of a file as a table and what would be guessed of them, however little can be read. */
+import { looksLikeCapture } from '../../recording/bus/read-capture.ts';
 import { findFormat, parseRows } from '../../recording/csv-format.ts';
 import type { Mapping } from '../../recording/mapping.ts';
 import { CsvError, readRecordingCsv } from '../../recording/read-csv.ts';
@@ -54,6 +55,9 @@ export async function readHead(
   car: SensorOwner | undefined,
 ): Promise<FileHead> {
   const text = await headText(path);
+  // The frames of a bus capture have no columns to be mapped.
+  if (looksLikeCapture(new TextEncoder().encode(text)))
+    return { header: [], rows: text.split('\n', SHOWN_ROWS).map((line) => cut([line])), guessed: null };
   const guessed = guess(text, fileName, car);
   try {
     const { header, sample } = findFormat(text, fileName, given);

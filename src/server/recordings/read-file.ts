@@ -4,6 +4,8 @@ import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { createGunzip } from 'node:zlib';
+import { asCsvReading } from '../../recording/bus/as-csv-reading.ts';
+import { CaptureReader, type CaptureReading, looksLikeCapture } from '../../recording/bus/read-capture.ts';
 import type { Mapping } from '../../recording/mapping.ts';
 import { CsvError, type CsvReading, type CsvReadOptions, CsvRecordingReader } from '../../recording/read-csv.ts';
 
@@ -11,6 +13,8 @@ export interface ReadFile extends CsvReading {
   readonly path: string;
   readonly sha256: string;
   readonly bytes: number;
+  /** Codes, readiness and counters, where the file is a bus capture. */
+  readonly capture?: CaptureReading;
 }
 
 export interface ReadFileOptions extends Omit<CsvReadOptions, 'fileName' | 'decoder'> {
@@ -41,6 +45,21 @@ export class UnreadableFile extends Error {
     this.name = 'UnreadableFile';
     this.facts = facts;
     this.guessed = guessed;
+  }
+}
+
+/** A bus capture that holds codes or status at most. */
+export class CaptureWithoutRecording extends UnreadableFile {
+  readonly capture: CaptureReading;
+  constructor(file: string, capture: CaptureReading) {
+    const { frames, diagnosticFrames } = capture.report;
+    super(`${file} is a bus capture that holds no recording`, {
+      file,
+      found: `${diagnosticFrames} diagnostic frames of ${frames}, without samples of a channel over time`,
+      expected: 'time stamps, and answers to service $01 with items such as $32, $2E, $0C',
+      advice: 'Record with candump -L while a tester asks for these items, or record with: vaporwright capture.',
+    });
+    this.capture = capture;
   }
 }
 
@@ -113,7 +132,7 @@ export async function readRecordingFile(path: string, given: ReadFileOptions): P
   const hash = createHash('sha256');
   let bytes = 0;
   let unpackedBytes = 0;
-  const reader = new CsvRecordingReader({ ...options, fileName, decoder: (encoding) => new TextDecoder(encoding) });
+  let reader: CsvRecordingReader | CaptureReader | undefined;
   const shownName = given.fileName ?? path;
   try {
     const size = (await stat(path)).size;
@@ -131,9 +150,18 @@ export async function readRecordingFile(path: string, given: ReadFileOptions): P
           advice: 'Cut the recording to the event and send that.',
         });
       }
+      reader ??= looksLikeCapture(piece)
+        ? new CaptureReader({ ...options, fileName })
+        : new CsvRecordingReader({ ...options, fileName, decoder: (encoding) => new TextDecoder(encoding) });
       reader.push(piece);
     }
-    return { ...reader.finish(), path, bytes, sha256: hash.digest('hex') };
+    reader ??= new CsvRecordingReader({ ...options, fileName, decoder: (encoding) => new TextDecoder(encoding) });
+    const file = { path, bytes, sha256: hash.digest('hex') };
+    if (reader instanceof CsvRecordingReader) return { ...reader.finish(), ...file };
+    const capture = reader.finish();
+    const reading = asCsvReading(capture);
+    if (reading === undefined) throw new CaptureWithoutRecording(shownName, capture);
+    return { ...reading, capture, ...file };
   } catch (error) {
     throw asUnreadable(shownName, error);
   }
