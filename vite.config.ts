@@ -1,5 +1,8 @@
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { brotliCompressSync, gzipSync } from 'node:zlib';
 import react from '@vitejs/plugin-react';
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 
 /** Where the server listens while the pages are developed with `npx vite`. */
@@ -8,6 +11,29 @@ const SERVER = process.env.VAPORWRIGHT_SERVER ?? 'http://127.0.0.1:4870';
 /** Answers that are kept for reading without a server: jobs that were opened, never what changes or streams. */
 const READABLE_OFFLINE =
   /\/api\/v1\/(jobs(\?[^/]*)?|jobs\/[^/?]+|jobs\/[^/?]+\/(history|work|recordings\/[^/]+\/(preview|samples)(\?.*)?)|settings|session)$/;
+
+const OUT = 'dist/web';
+
+/** Writes .br and .gz beside each file of text, so that the server need not pack them with every request. */
+function packed(): Plugin {
+  return {
+    name: 'packed',
+    apply: 'build',
+    enforce: 'post',
+    closeBundle: {
+      order: 'post',
+      sequential: true,
+      handler() {
+        for (const name of readdirSync(OUT, { recursive: true, encoding: 'utf8' })) {
+          if (!/\.(js|css|html|svg|webmanifest)$/.test(name)) continue;
+          const bytes = readFileSync(join(OUT, name));
+          writeFileSync(join(OUT, `${name}.br`), brotliCompressSync(bytes));
+          writeFileSync(join(OUT, `${name}.gz`), gzipSync(bytes, { level: 9 }));
+        }
+      },
+    },
+  };
+}
 
 export default defineConfig({
   root: 'src/web',
@@ -66,5 +92,6 @@ export default defineConfig({
         ],
       },
     }),
+    packed(),
   ],
 });

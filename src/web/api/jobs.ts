@@ -51,7 +51,11 @@ function formWith(file: File, fields: Readonly<Record<string, string | undefined
 export const uploadRecording = (
   id: string,
   file: File,
-  fields: { readonly taken?: 'before-repair' | 'after-repair'; readonly label?: string; readonly mapping?: string } = {},
+  fields: {
+    readonly taken?: 'before-repair' | 'after-repair';
+    readonly label?: string;
+    readonly mapping?: string;
+  } = {},
 ): Promise<Uploaded> => fetchJson('POST', `${job(id)}/recordings`, { form: formWith(file, { ...fields }) });
 export const uploadAttachment = (id: string, file: File, caption = ''): Promise<Job> =>
   fetchJson('POST', `${job(id)}/attachments`, { form: formWith(file, { caption }) });
@@ -96,3 +100,9 @@ export const pdfAddress = (id: string, handOverId: string): string =>
 export const handOverPageAddress = (id: string, query: Readonly<Record<string, string>>): string =>
   `${API}${job(id)}/hand-over.html?${new URLSearchParams(query)}`;
 export const eventsAddress = (id: string): string => `${API}${job(id)}/events`;
+
+const shared = (token: string): string => `${API}/shared/${inPath(token)}`;
+export const sharedPdfAddress = (token: string, handOverId: string): string =>
+  `${shared(token)}/hand-overs/${inPath(handOverId)}/pdf`;
+export const sharedFileAddress = (token: string, attachmentId: string): string =>
+  `${shared(token)}/attachments/${inPath(attachmentId)}`;

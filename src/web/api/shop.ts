@@ -4,7 +4,8 @@ import type { Settings } from '../../server/contract/settings.ts';
 import { fetchAnswer, fetchJson, readSession } from './client.ts';
 
 export const readSettings = (): Promise<Settings> => fetchJson('GET', '/settings');
-export const writeSettings = (settings: Settings): Promise<Settings> => fetchJson('PUT', '/settings', { json: settings });
+export const writeSettings = (settings: Settings): Promise<Settings> =>
+  fetchJson('PUT', '/settings', { json: settings });
 
 export async function signIn(name: string, password: string): Promise<Session> {
   await fetchJson('POST', '/session', { json: { name, password } });

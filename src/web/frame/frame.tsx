@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useState } from 'react';
+import type { Session } from '../../server/contract/accounts.ts';
 import { readSession } from '../api/client.ts';
 import { signOut } from '../api/shop.ts';
 import { Button } from '../kit/button.tsx';
@@ -7,7 +8,6 @@ import { useIsReachable } from '../offline/connection.ts';
 import { Link } from '../router/link.tsx';
 import { goTo } from '../router/router.ts';
 import { useText } from '../text/language.ts';
-import type { Session } from '../../server/contract/accounts.ts';
 import { DisplayDialog } from './display-dialog.tsx';
 
 interface Props {
@@ -30,7 +30,8 @@ export function Frame({ current, title, state, isGuest = false, children }: Prop
   useEffect(() => {
     document.title = `${title} · ${text.app.name}`;
   }, [title, text]);
-  const here = (name: Props['current']): { 'aria-current'?: 'page' } => (name === current ? { 'aria-current': 'page' } : {});
+  const here = (name: Props['current']): { 'aria-current'?: 'page' } =>
+    name === current ? { 'aria-current': 'page' } : {};
   return (
     <>
       <a className="skip" href="#sheet">

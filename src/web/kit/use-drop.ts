@@ -1,4 +1,4 @@
-import { type DragEvent, useState } from 'react';
+import { type DragEvent, useEffect, useState } from 'react';
 
 interface DropArea {
   readonly isOver: boolean;
@@ -8,6 +8,12 @@ interface DropArea {
 /** Files may be dropped anywhere on the page. */
 export function useDrop(take: (files: readonly File[]) => void, isOn = true): DropArea {
   const [isOver, setIsOver] = useState(false);
+  useEffect(() => {
+    // A part of the page may take the file itself, so that our own handler never hears of it.
+    const end = (): void => setIsOver(false);
+    window.addEventListener('drop', end, true);
+    return () => window.removeEventListener('drop', end, true);
+  }, []);
   const holdsFiles = (event: DragEvent): boolean => isOn && [...event.dataTransfer.types].includes('Files');
   return {
     isOver,

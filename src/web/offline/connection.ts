@@ -1,7 +1,7 @@
 /** Whether the server answers. Asked past the service worker's store, which would answer for it. */
 import { useSyncExternalStore } from 'react';
-import { connection } from '../api/client.ts';
 import { API } from '../../server/contract/paths.ts';
+import { connection } from '../api/client.ts';
 
 const ASK_AGAIN_MS = 4000;
 let timer: ReturnType<typeof setTimeout> | null = null;

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import type { Job } from '../../jobs/record/job.ts';
 import { ApiError } from '../api/client.ts';
-import { readShared } from '../api/jobs.ts';
+import { readShared, sharedFileAddress, sharedPdfAddress } from '../api/jobs.ts';
 import { Frame } from '../frame/frame.tsx';
 import { Caution } from '../kit/caution.tsx';
 import { Diameter } from '../kit/interval.tsx';
@@ -24,7 +24,7 @@ export function SharedPage({ token }: { readonly token: string }): ReactNode {
       <main className="paper" id="sheet" tabIndex={-1}>
         <div className="sheet">
           {loaded.state === 'there' ? (
-            <SharedJob job={loaded.value} />
+            <SharedJob job={loaded.value} token={token} />
           ) : (
             <div className="stack">
               <h1>{isGone ? words.gone : words.title}</h1>
@@ -39,7 +39,7 @@ export function SharedPage({ token }: { readonly token: string }): ReactNode {
   );
 }
 
-function SharedJob({ job }: { readonly job: Job }): ReactNode {
+function SharedJob({ job, token }: { readonly job: Job; readonly token: string }): ReactNode {
   const text = useText();
   const numbers = useNumbers();
   const words = text.shop.shared;
@@ -112,6 +112,33 @@ function SharedJob({ job }: { readonly job: Job }): ReactNode {
           <p>{words.caution}</p>
         </Caution>
       </Section>
+      {job.handOvers.length > 0 && (
+        <Section id="hand-over" name={parts.handOver}>
+          <ul className="rows">
+            {job.handOvers.toReversed().map((made) => (
+              <li key={made.id}>
+                <a className="button bare" href={sharedPdfAddress(token, made.id)} target="_blank" rel="noreferrer">
+                  {text.job.handOver.pdf(numbers.dateTime(made.madeAt))}
+                </a>
+              </li>
+            ))}
+          </ul>
+        </Section>
+      )}
+      {job.attachments.length > 0 && (
+        <Section id="files" name={parts.files}>
+          <ul className="rows">
+            {job.attachments.map((file) => (
+              <li key={file.id}>
+                <a className="button bare" href={sharedFileAddress(token, file.id)} target="_blank" rel="noreferrer">
+                  {file.fileName}
+                </a>{' '}
+                {file.caption}
+              </li>
+            ))}
+          </ul>
+        </Section>
+      )}
     </>
   );
 }

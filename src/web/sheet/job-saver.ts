@@ -37,6 +37,7 @@ export interface SaverView {
 /** After this pause in typing a draft is sent (judgement: short enough to lose nothing, long enough for a word). */
 const PAUSE_MS = 600;
 const RETRY_MS = 3000;
+const OWN_ANSWER_MS = 400;
 
 export class JobSaver {
   private server: Job;
@@ -120,7 +121,8 @@ export class JobSaver {
   /** The server said that the job is at a version. */
   heard(version: number): void {
     this.heardVersion = Math.max(this.heardVersion, version);
-    void this.catchUp();
+    // The answer to a request of this page's own may still be on its way, and is no news.
+    setTimeout(() => void this.catchUp(), OWN_ANSWER_MS);
   }
 
   /** The server may be back, or may have changed while nobody listened. */
