@@ -10,6 +10,8 @@ export const CONTENT_POLICY = [
   "connect-src 'self'",
   "worker-src 'self'",
   "manifest-src 'self'",
+  // The hand-over page is shown within the sheet's own.
+  "frame-src 'self'",
   "form-action 'self'",
   "base-uri 'none'",
   "frame-ancestors 'none'",

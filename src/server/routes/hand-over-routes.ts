@@ -41,7 +41,7 @@ function pagePolicy(html: string): string {
   const hashes = [...html.matchAll(/<style>([\s\S]*?)<\/style>/g)].map(
     ([, style = '']) => `'sha256-${createHash('sha256').update(style).digest('base64')}'`,
   );
-  return `default-src 'none'; style-src-elem ${hashes.join(' ') || "'none'"}; style-src-attr 'unsafe-inline'; font-src data:; img-src data:; frame-ancestors 'none'; base-uri 'none'; form-action 'none'`;
+  return `default-src 'none'; style-src-elem ${hashes.join(' ') || "'none'"}; style-src-attr 'unsafe-inline'; font-src data:; img-src data:; frame-ancestors 'self'; base-uri 'none'; form-action 'none'`;
 }
 
 const USUAL_UNITS: Units = { pressure: 'kPa', length: 'mm', temperature: 'degC' };
@@ -105,6 +105,8 @@ export function handOverRoutes(app: App, parts: Parts): void {
       return reply
         .header('content-type', 'text/html; charset=utf-8')
         .header('content-security-policy', pagePolicy(html))
+        // Our own pages show it in a frame; nobody else may.
+        .header('x-frame-options', 'SAMEORIGIN')
         .send(html);
     },
   );
