@@ -75,7 +75,7 @@ export const DEMO_RECORDINGS = {
   },
   'estate-seeping-purge': {
     car: 'estate',
-    faults: [{ kind: 'purge-seeping', size: 0.7e-3 }],
+    faults: [{ kind: 'purge-seeping', size: 0.4e-3 }],
     fuelLevel: 0.55,
     procedure: DRAW,
     conditions: idling(21, 25, 101_300),
