@@ -102,12 +102,14 @@ export function handOverRoutes(app: App, parts: Parts): void {
         parts: wanted === undefined ? [...HAND_OVER_PARTS] : [wanted],
       });
       const html = Buffer.from(await workshop.run('handOver', { inputs, form: 'html' })).toString('utf8');
-      return reply
-        .header('content-type', 'text/html; charset=utf-8')
-        .header('content-security-policy', pagePolicy(html))
-        // Our own pages show it in a frame; nobody else may.
-        .header('x-frame-options', 'SAMEORIGIN')
-        .send(html);
+      return (
+        reply
+          .header('content-type', 'text/html; charset=utf-8')
+          .header('content-security-policy', pagePolicy(html))
+          // Our own pages show it in a frame; nobody else may.
+          .header('x-frame-options', 'SAMEORIGIN')
+          .send(html)
+      );
     },
   );
 
