@@ -68,7 +68,9 @@ export class LiveSession {
 
   constructor(options: LiveOptions) {
     this.options = options;
-    this.now = options.now ?? monotonicNow;
+    const now = options.now ?? monotonicNow;
+    // As the file has it, so that both say the same.
+    this.now = () => Math.round(now() * 1e6) / 1e6;
     this.log = new BusLog({
       onItem: (_, item, timeS, value) => {
         this.samples++;

@@ -184,8 +184,11 @@ export class MessageAssembler {
       this.skippedSequence = undefined;
       return this.fault(isLate ? 'out-of-order' : 'orphan');
     }
-    if (timeS !== undefined && this.lastTimeS !== undefined && timeS - this.lastTimeS > CONSECUTIVE_TIME_OUT_S)
-      return this.abandon('timed-out');
+    if (timeS !== undefined && this.lastTimeS !== undefined) {
+      if (timeS - this.lastTimeS > CONSECUTIVE_TIME_OUT_S) return this.abandon('timed-out');
+      // Sent before the first frame came: it belongs to an earlier message.
+      if (timeS < this.lastTimeS) return this.abandon('out-of-order');
+    }
     const sequence = data[0]! & 0x0f;
     if (sequence !== this.nextSequence) {
       if (this.isRepetition(frame)) return this.fault('repeated');
