@@ -190,3 +190,17 @@ describe('what is missing is said', () => {
     for (let i = 1; i < seen.length; i++) expect(seen[i]!).toBeGreaterThanOrEqual(seen[i - 1]!);
   });
 });
+
+describe('checks by hand', () => {
+  const recording = draw('leak', 4, 0.7);
+
+  it('multiply the odds of the causes that they speak of, and nothing else', () => {
+    const before = find(recording);
+    const after = find(recording, { handChecks: [{ cause: 'vent_leak', logLikelihood: Math.log(5) }] });
+    const odds = (f: Finding, a: CauseId, b: CauseId) => probability(f, a) / probability(f, b);
+    // Bayes: the odds against a cause that the check says nothing of grow by the likelihood ratio
+    expect(odds(after, 'vent_leak', 'leak') / odds(before, 'vent_leak', 'leak')).toBeGreaterThan(4.4);
+    expect(odds(after, 'vent_leak', 'leak') / odds(before, 'vent_leak', 'leak')).toBeLessThan(5.6);
+    sane(after);
+  });
+});

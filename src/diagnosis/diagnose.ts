@@ -32,8 +32,17 @@ export interface DiagnosisInput {
   readonly recordings: readonly Recording[];
   readonly complaints?: readonly Complaint[];
   readonly codes?: readonly string[];
+  /** What checks by hand say of causes; several on one cause multiply. */
+  readonly handChecks?: readonly HandCheck[];
   /** Phases corrected by hand, by recording; absent ones are found. */
   readonly phases?: readonly (readonly Phase[] | undefined)[];
+}
+
+/** What a check at the car says of one cause. */
+export interface HandCheck {
+  readonly cause: CauseId;
+  /** Natural log of the result's probability under the cause, relative to causes that the check says nothing of. */
+  readonly logLikelihood: number;
 }
 
 export interface DiagnosisOptions {
@@ -93,7 +102,9 @@ export function diagnose(input: DiagnosisInput, options: DiagnosisOptions = {}):
     prepared.push(p);
     indices.push(i);
   });
-  const prior = causePriors(input.complaints ?? [], input.codes ?? [], input.car.layout);
+  const checked = checkFactors(input.handChecks ?? []);
+  const before = causePriors(input.complaints ?? [], input.codes ?? [], input.car.layout);
+  const prior = Object.fromEntries(CAUSES.map((id) => [id, before[id] * checked(id)])) as typeof before;
   if (prepared.length === 0) {
     return runs.length > 0 ? findingFromRuns(runs, prior, procedures, warnings) : nothingToSay(procedures, warnings);
   }
@@ -155,6 +166,14 @@ export function diagnose(input: DiagnosisInput, options: DiagnosisOptions = {}):
       ...runOverlays(runs, causes),
     ],
   };
+}
+
+/** A check is its own evidence, independent of the recordings and of their model: it is not tempered. */
+function checkFactors(checks: readonly HandCheck[]): (id: CauseId) => number {
+  const log = new Map<CauseId, number>();
+  for (const { cause, logLikelihood } of checks) log.set(cause, (log.get(cause) ?? 0) + logLikelihood);
+  const highest = Math.max(0, ...log.values());
+  return (id) => Math.exp((log.get(id) ?? 0) - highest);
 }
 
 /** What pump runs and sealed holds add to a cause's weight, relative to the best cause in each. */

@@ -5,14 +5,7 @@
 import type { Phase, ProcedureKind, Recording } from '../recording/recording.ts';
 import type { Car } from '../system/car.ts';
 import { limitText } from './explain/run-limits.ts';
-import {
-  CAUSES,
-  type CauseId,
-  type CauseProbability,
-  type Overlay,
-  type PhaseEvidence,
-  type Place,
-} from './finding.ts';
+import { CAUSES, type CauseId, type CauseProbability, type Overlay, type PhaseEvidence } from './finding.ts';
 import { pumpLimits } from './pump/limits.ts';
 import { weighPumpRun } from './pump/weigh-pump-run.ts';
 import { sealedLimits } from './sealed/limits.ts';
@@ -109,7 +102,7 @@ export function causesFromRuns(
     return {
       id: c.id,
       probability: c.probability,
-      places: places.size > 0 ? [{ group: [...places] as Place[], probability: c.probability }] : [],
+      places: places.size > 0 ? [{ group: [...places], probability: c.probability }] : [],
       ...(size && c.probability > 0.1 && HOLES.includes(c.id) && { diameterMm: size.interval() }),
       relativeLogEvidence: c.evidence - highest,
       byPhase: runs.flatMap((r) => phaseGains(r, c.id, rival)),

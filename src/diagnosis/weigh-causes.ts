@@ -14,6 +14,7 @@ import { laplaceLogEvidence } from './weighing/laplace.ts';
 import { weighPairs } from './weighing/pairs.ts';
 import { parametersOf } from './weighing/parameters-of.ts';
 import { COARSE_MARGINAL, FIRST_PASS, NOISE_PASSES, SECOND_PASS, WELL_DETERMINED } from './weighing/passes.ts';
+import { withSampledEvidence } from './weighing/sampled-evidence.ts';
 import { carryOver, startPoints } from './weighing/start-points.ts';
 import { type Context, weigh } from './weighing/weigh.ts';
 import type { Held, Weighed, Weighing } from './weighing/weighed.ts';
@@ -65,15 +66,17 @@ export function weighCauses(
     states: prepared.map(sensorState),
     trims: prepared.map((p) => trimData(p.recording, p.observations, p.conditions.ambientTemperatureK)),
   };
-  const weighed = CATALOGUE.flatMap((cause): Weighed[] => {
+  const approximated = CATALOGUE.flatMap((cause): Weighed[] => {
     const like = cause.pressureLike ?? (looksSound(procedures, cause.id) ? 'none' : formOf(cause));
     const held = fits.get(like) ?? (cause.id === 'sensor_stuck' ? fits.get('none') : undefined);
     return held ? [weigh([cause], held, evidences.get(like) ?? laplaceLogEvidence(held.fit), context)] : [];
   });
-  const pairs = weighPairs(sound, weighed, context, (n) => {
+  const approximatedPairs = weighPairs(sound, approximated, context, (n) => {
     job.runs += n;
   });
-  return { weighed, pairs, recordings, noise, parameters: sound, runs: job.runs };
+  const { weighed, pairs, checks, runs } = withSampledEvidence(approximated, approximatedPairs);
+  job.runs += runs;
+  return { weighed, pairs, checks, recordings, noise, parameters: sound, runs: job.runs };
 }
 
 const bestOf = (fits: ReadonlyMap<string, Held>): Held =>

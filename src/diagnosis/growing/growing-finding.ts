@@ -219,7 +219,15 @@ export class GrowingFinding {
     const weighed = weighNow(prepared, fits, this.trims);
     if (!weighed.some((w) => w.id !== 'sensor_stuck' && Number.isFinite(w.logEvidence))) return undefined;
     const factor = (id: CauseId) => (this.told ? 1 : selectionFactor([prepared.procedure], id));
-    const weighing = { weighed, pairs: [], recordings: [fits.recording], noise: [fits.noise], parameters: [], runs: 0 };
+    const weighing = {
+      weighed,
+      pairs: [],
+      checks: [],
+      recordings: [fits.recording],
+      noise: [fits.noise],
+      parameters: [],
+      runs: 0,
+    };
     return posteriorOf(weighing, (id) => this.prior[id] * factor(id));
   }
 

@@ -58,9 +58,16 @@ const SOUGHT_FACTOR = 1.5;
 /** A hidden cause's prior relative to what it is otherwise. Judgement. */
 const HIDDEN_FACTOR = 0.2;
 
+/**
+ * Engine-off tests run only once the engine-on test for large leaks has passed (public training article), so a cap or hose
+ * that is off is rare in them. Judgement.
+ */
+const AFTER_PASSED_TEST: Readonly<Partial<Record<CauseId, number>>> = { gross_leak: 0.4 };
+
 /** Factor on a cause's prior: hidden causes count less unless some recording can show them. */
 export function selectionFactor(procedures: readonly (ProcedureKind | 'unknown')[], cause: CauseId): number {
   const shown = procedures.some((p) => !HIDDEN[p]?.includes(cause));
+  const passed = procedures.every((p) => p === 'engine-off') ? (AFTER_PASSED_TEST[cause] ?? 1) : 1;
   const sought = procedures.some((p) => SOUGHT[p]?.includes(cause)) ? SOUGHT_FACTOR : 1;
-  return sought * (shown ? 1 : HIDDEN_FACTOR);
+  return passed * sought * (shown ? 1 : HIDDEN_FACTOR);
 }

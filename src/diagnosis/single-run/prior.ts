@@ -1,3 +1,4 @@
+import type { Place } from '../finding.ts';
 /** Priors of a reduced model's quantities, each a standard normal variable z in disguise. */
 export interface Prior {
   readonly name: string;
@@ -39,7 +40,7 @@ export interface SingleRunCause<Id extends string> {
   /** Form (or id) of a cause whose fit it shares: it differs in the prior of `key` only. */
   readonly sharesFitOf?: string;
   /** Where the fault can sit; places in one cause look alike in the run. */
-  readonly places: readonly string[];
+  readonly places: readonly Place[];
 }
 
 export function priorsUnder<Id extends string>(sound: readonly Prior[], cause: SingleRunCause<Id>): Prior[] {

@@ -1,5 +1,6 @@
 /** Fits every cause of a procedure to one run and weighs them by evidence. */
 import type { PhaseKind } from '../../recording/recording.ts';
+import type { Place } from '../finding.ts';
 import { choleskyFactor, logDeterminant } from '../fit/cholesky.ts';
 import { type Fit, levenbergMarquardt } from '../fit/levenberg-marquardt.ts';
 import { gaussianSd, logIntegral, marginalise } from '../fit/marginal.ts';
@@ -17,7 +18,7 @@ import { costAt, startPoints, translate } from './start-points.ts';
 
 export interface WeighedSimple<Id extends string> {
   readonly id: Id;
-  readonly places: readonly string[];
+  readonly places: readonly Place[];
   /** ln evidence; constants common to all causes included alike. */
   readonly logEvidence: number;
   /** Posterior of the hole to ambient: ln of its equivalent diameter in mm (cd 0.61) and log density there. */

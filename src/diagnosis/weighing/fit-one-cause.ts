@@ -72,6 +72,7 @@ export function fitOneCause(car: Car, prepared: readonly Prepared[], cause: Caus
     weighing: {
       weighed: [weighed],
       pairs: [],
+      checks: [],
       recordings: problem.recordings,
       noise,
       parameters: parametersOf(car, prepared),

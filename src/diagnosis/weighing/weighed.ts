@@ -24,10 +24,20 @@ export interface Weighed {
   readonly parts: { readonly pressure: number; readonly trims: number; readonly sensor: number };
 }
 
+export interface ApproximationCheck {
+  readonly id: CauseId;
+  /** Effective share of draws from the approximation, 0..1; near 1 where it is exact. */
+  readonly effectiveShare: number;
+  /** Whether the evidence is a sampler's, as some contender's approximation did not hold. */
+  readonly sampled: boolean;
+}
+
 export interface Weighing {
   readonly weighed: readonly Weighed[];
   /** Two faults at once; `causes` names both. */
   readonly pairs: readonly Weighed[];
+  /** Contending causes whose Gaussian approximation was checked, with the share of draws from it that counted. */
+  readonly checks: readonly ApproximationCheck[];
   readonly recordings: readonly FitRecording[];
   readonly noise: readonly Noise[];
   readonly parameters: readonly Parameter[];
