@@ -18,9 +18,9 @@ export function summaryColumns(job: Job) {
     complaint: plainText(complaint.words).slice(0, FIRST_WORDS).replace(HALF_A_PAIR, ''),
     codes,
     search: searchable(
-      [job.number, vehicle.name, vehicle.owner, vehicle.registration, vehicle.vin, complaint.words, ...codes].join(
-        '\n',
-      ),
+      [job.number, vehicle.name, vehicle.owner, vehicle.registration, vehicle.vin, complaint.words, ...codes]
+        .filter((part) => part !== undefined)
+        .join('\n'),
     ),
     // As if the newest finding were by the present program: the list asks for that when it is read.
     waits_for: waitsFor(job),

@@ -2,54 +2,25 @@ import { randomUUID } from 'node:crypto';
 import { gunzipSync, gzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
 import { BACKED_UP, OF_THE_MOMENT } from '../../../src/jobs/backup/backup-format.ts';
-import { inputsSha256 } from '../../../src/jobs/inputs-hash.ts';
-import type { Store } from '../../../src/jobs/open-store.ts';
 import type { GetServer } from '../contract.ts';
-import { ANNA, bytesOf, finding, keptRecording, piecesOf, sampleCar, sha256Of } from '../samples.ts';
+import { fillShop, MORE_JOBS, RECORDING_TEXT, readShop } from '../filled-shop.ts';
+import { ANNA, bytesOf, keptRecording, piecesOf, sha256Of } from '../samples.ts';
 
-async function fill(store: Store) {
-  const { jobs, files } = store;
-  const job = await jobs.create(ANNA, {
-    sections: {
-      complaint: { words: 'Odd \0 \ud800 "\\" text', types: [] },
-      car: sampleCar,
-      recordings: [await keptRecording(files, 'a,b\n1,2\n')],
-    },
-  });
-  await jobs.addFinding(job.id, ANNA, finding(inputsSha256(job)));
-  await jobs.change(job.id, ANNA, 2, { section: 'vehicle', value: { name: 'Blue', odometerKm: 123456.7 } });
-  for (let n = 0; n < 45; n++) await jobs.create(ANNA, { sections: { vehicle: { name: `car ${n}` } } });
-  const owner = await store.users.create({ name: 'Olga', role: 'owner', passwordHash: '$argon2id$x' });
-  await store.logins.start(owner.id, sha256Of('cookie'), new Date('2099-01-01T00:00:00Z'));
-  await store.shares.make(ANNA, { jobId: job.id, tokenSha256: sha256Of('link'), label: 'the owner' });
-  await store.securityLog.write({ kind: 'signed-in', actor: 'Olga', detail: { n: 1 } });
-  await store.settings.write(ANNA, 'shop', { name: 'Corner garage' });
-}
-
-async function everything(store: Store) {
-  const list = await store.jobs.list({ limit: 200 });
-  const jobs = await Promise.all(list.map(({ id }) => store.jobs.read(id)));
-  const histories = await Promise.all(list.map(({ id }) => store.jobs.history(id)));
-  const users = await store.users.list();
-  const shares = (await Promise.all(list.map(({ id }) => store.shares.list(id)))).flat();
-  const log = await store.securityLog.read();
-  const settings = await store.sql.selectFrom('settings').selectAll().execute();
-  return { list, jobs, histories, users, shares, log, settings };
-}
+const JOBS = 1 + MORE_JOBS;
 
 export function backupContract(get: GetServer): void {
   test('what is restored is what was backed up', async () => {
     const [here, there] = [await get().freshStore(), await get().freshStore()];
-    await fill(here);
+    await fillShop(here);
     const backup = await bytesOf(here.backup());
     const restored = await there.restore(piecesOf(backup), { replace: false });
-    expect(restored).toMatchObject({ jobs: 46, files: 1 });
-    expect(await everything(there)).toEqual(await everything(here));
+    expect(restored).toMatchObject({ jobs: JOBS, files: 2 });
+    expect(await readShop(there)).toEqual(await readShop(here));
     const [recording] = (await there.jobs.list({ words: 'odd' })).map(({ id }) => id);
     const { recordings } = await there.jobs.read(recording!);
-    expect((await bytesOf(there.files.open(recordings[0]!.sha256))).toString()).toBe('a,b\n1,2\n');
+    expect((await bytesOf(there.files.open(recordings[0]!.sha256))).toString()).toBe(RECORDING_TEXT);
     // It goes on counting, and nobody is signed in by a backup.
-    expect((await there.jobs.create(ANNA, { sections: {} })).number).toBe(47);
+    expect((await there.jobs.create(ANNA, { sections: {} })).number).toBe(JOBS + 1);
     await there.securityLog.write({ kind: 'next' });
     expect((await there.securityLog.read()).map(({ kind }) => kind)).toEqual(['next', 'signed-in']);
     expect(await there.logins.find(sha256Of('cookie'))).toBeUndefined();
@@ -63,21 +34,21 @@ export function backupContract(get: GetServer): void {
 
   test('where there are jobs it takes a confirmation, and demo jobs are no hindrance', async () => {
     const [here, there] = [await get().freshStore(), await get().freshStore()];
-    await fill(here);
+    await fillShop(here);
     const backup = await bytesOf(here.backup());
     await there.jobs.create(ANNA, { demo: true, sections: {} });
     const mine = await there.jobs.create(ANNA, { sections: {} });
     await expect(there.restore(piecesOf(backup), { replace: false })).rejects.toMatchObject({ code: 'not-empty' });
     expect(await there.jobs.read(mine.id)).toEqual(mine);
     await there.restore(piecesOf(backup), { replace: true });
-    expect(await everything(there)).toEqual(await everything(here));
+    expect(await readShop(there)).toEqual(await readShop(here));
     // A second time as well; what was before the last one is kept aside.
     await there.restore(piecesOf(backup), { replace: true });
-    expect(await there.jobs.list({ limit: 200 })).toHaveLength(46);
+    expect(await there.jobs.list({ limit: 200 })).toHaveLength(JOBS);
     const demoOnly = await get().freshStore();
     await demoOnly.jobs.create(ANNA, { demo: true, sections: {} });
     await demoOnly.restore(piecesOf(backup), { replace: false });
-    expect(await demoOnly.jobs.list({ limit: 200 })).toHaveLength(46);
+    expect(await demoOnly.jobs.list({ limit: 200 })).toHaveLength(JOBS);
   });
 
   test('a backup taken while others write is of one moment', async () => {
@@ -100,12 +71,12 @@ export function backupContract(get: GetServer): void {
 
   test('a backup that is cut off anywhere, changed or none at all changes nothing', async () => {
     const [here, there] = [await get().freshStore(), await get().freshStore()];
-    await fill(here);
+    await fillShop(here);
     const mine = await there.jobs.create(ANNA, { sections: { vehicle: { name: 'stays' } } });
     const packed = await bytesOf(here.backup());
     const plain = gunzipSync(packed);
     const flipped = Buffer.from(plain);
-    flipped[plain.indexOf('car 17')]! ^= 1;
+    flipped[plain.indexOf('car 2')]! ^= 1;
     const cut = [
       0,
       1,
@@ -133,7 +104,7 @@ export function backupContract(get: GetServer): void {
     expect(await there.jobs.list({})).toMatchObject([{ id: mine.id, vehicle: 'stays' }]);
     // And the good one is still taken after all these.
     await there.restore(piecesOf(packed), { replace: true });
-    expect(await there.jobs.list({ limit: 200 })).toHaveLength(46);
+    expect(await there.jobs.list({ limit: 200 })).toHaveLength(JOBS);
   });
 
   test('a backup of a newer version is refused as such', async () => {
