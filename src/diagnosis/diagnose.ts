@@ -59,6 +59,8 @@ const WORTH_A_SIZE = 0.1;
 const NEGLIGIBLE = 0.01;
 /** A finding names a fault only when its cause is at least this probable; between alike causes their sum counts. Judgement. */
 const NAMED = 0.4;
+/** Share of the work that pump runs and sealed holds take, for the progress shown. Judgement. */
+const READING_RUNS = 0.4;
 /** Fewer readings than this tell nothing. */
 const FEWEST_READINGS = 20;
 
@@ -75,6 +77,7 @@ export function diagnose(input: DiagnosisInput, options: DiagnosisOptions = {}):
     if (RUN_PROCEDURES.includes(procedure)) {
       const kind = procedure as ProcedureKind;
       const phases = input.phases?.[i] ?? findPhases(recording, undefined, { kind, reasons: [] });
+      report(READING_RUNS * (i / input.recordings.length), `weighing a ${kind}`);
       const run = weighRun(input.car, recording, i, kind, phases);
       if (run) runs.push(run);
       else
@@ -106,9 +109,11 @@ export function diagnose(input: DiagnosisInput, options: DiagnosisOptions = {}):
   const before = causePriors(input.complaints ?? [], input.codes ?? [], input.car.layout);
   const prior = Object.fromEntries(CAUSES.map((id) => [id, before[id] * checked(id)])) as typeof before;
   if (prepared.length === 0) {
+    report(1, 'done');
     return runs.length > 0 ? findingFromRuns(runs, prior, procedures, warnings) : nothingToSay(procedures, warnings);
   }
-  const weighing = weighCauses(input.car, prepared, (f, what) => report(0.85 * f, what));
+  const startShare = runs.length > 0 ? READING_RUNS : 0;
+  const weighing = weighCauses(input.car, prepared, (f, what) => report(startShare + (0.85 - startShare) * f, what));
   const told = (input.complaints?.length ?? 0) + (input.codes?.length ?? 0) > 0;
   const used = prepared.map((p) => p.procedure);
   const posterior = posteriorOf(

@@ -42,8 +42,11 @@ export const carSchema = z
         reidVapourPressurePa: z
           .strictObject({ low: known('Pa').positive(), high: known('Pa').positive() })
           .optional()
-          .describe('Range of the Reid vapour pressure for the season'),
-        ethanolVolumeFraction: known('0..1').min(0).max(1).optional(),
+          .describe('Range of the Reid vapour pressure of the fuel as sold, for the season'),
+        ethanolVolumeFraction: known('0..1; counts where no range of the Reid vapour pressure is given')
+          .min(0)
+          .max(1)
+          .optional(),
       })
       .optional(),
     monitor: z

@@ -98,3 +98,39 @@ test('own limits replace the reference sizes', () => {
   expect(page).toContain('our rule of 2026');
   expect(page).not.toContain('0.040 in');
 });
+
+test('a pump run is weighed, saved and reported like any other recording', () => {
+  const scenario = here.put(
+    'pump.scenario.json',
+    JSON.stringify({
+      schema: 'vaporwright-scenario-1',
+      label: 'A pumped leak',
+      car: { schema: 'vaporwright-car-1', label: 'Invented hatchback', layout: 'pump-reference', demo: true },
+      fuelLevel: 0.4,
+      faults: [{ kind: 'leak', place: 'neck', size: 0.0008 }],
+      procedure: { kind: 'pump-run' },
+      conditions: { ambientAbsPa: 98_000, ambientTemperatureK: 291, fuelTemperatureK: 294 },
+      sampling: { rateHz: 5, jitter: 0.1, pressureStepPa: 2, noisePa: 5, seed: 4 },
+    }),
+  );
+  const made = join(here.folder, 'pump-run');
+  const { code: simulated, stderr: why } = run(['simulate', scenario, '--out', made]);
+  expect(why).not.toContain('expected');
+  expect(simulated).toBe(0);
+  const csv = `${made}.csv`;
+  const car = here.put(
+    'pump.car.json',
+    JSON.stringify({ schema: 'vaporwright-car-1', label: 'Invented hatchback', layout: 'pump-reference', demo: true }),
+  );
+  const saved = join(here.folder, 'pump-finding.json');
+  const { code, stdout } = run(['diagnose', '--car', car, '--out', saved, '--json', csv]);
+  expect(code).toBe(0);
+  const finding = machineFindingSchema.parse(JSON.parse(stdout));
+  expect(finding.causes[0]?.id).toBe('leak');
+  // the hole that was put in
+  expect(finding.diameterMm!.lo90).toBeLessThan(0.8);
+  expect(finding.diameterMm!.hi90).toBeGreaterThan(0.8);
+  const folder = join(here.folder, 'pump-report');
+  expect(run(['report', '--finding', saved, '--out', folder]).code).toBe(0);
+  expect(readFileSync(join(folder, 'report.html'), 'utf8')).toContain('Invented hatchback');
+});

@@ -1,5 +1,5 @@
 /** What the car file and the channels say of the conditions, with how well each is known. */
-import { trueVapourPressure } from '../../physics/fuel-vapour.ts';
+import { blendReidVapourPressure, trueVapourPressure } from '../../physics/fuel-vapour.ts';
 import type { Recording } from '../../recording/recording.ts';
 import type { Car } from '../../system/car.ts';
 
@@ -44,6 +44,17 @@ const FUEL_TEMPERATURE_UNKNOWN_SD_K = 7;
 /** Reid vapour pressures of road petrol over all seasons [Pa], EN 228 classes, from memory. */
 const REID_LOW_PA = 45e3;
 const REID_HIGH_PA = 95e3;
+/** The fit of blending reaches so far [volume of ethanol over volume of blend]. */
+const BLEND_REACH = 0.15;
+
+/** A stated range is that of the fuel as sold; without one, ethanol lifts the petrol's. */
+function anySeason(ethanolVolumeFraction: number): { readonly low: number; readonly high: number } {
+  const blended = Math.min(BLEND_REACH, ethanolVolumeFraction);
+  return {
+    low: blendReidVapourPressure(REID_LOW_PA, blended),
+    high: blendReidVapourPressure(REID_HIGH_PA, blended),
+  };
+}
 
 function mean(x: Float64Array | undefined): number | undefined {
   if (!x) return undefined;
@@ -84,7 +95,7 @@ export function findConditions(car: Car, recording: Recording): Conditions {
   const gasVolumeM3 = tankVolumeM3 * (1 - fuelLevel) + neckVolumeM3;
   const tankSd = (car.tankVolumeM3 === undefined ? TANK_UNKNOWN_SD : TANK_SD) * tankVolumeM3 * (1 - fuelLevel);
   const levelSd = (level === undefined ? LEVEL_UNKNOWN_SD : LEVEL_SD) * tankVolumeM3;
-  const reid = car.fuel?.reidVapourPressurePa ?? { low: REID_LOW_PA, high: REID_HIGH_PA };
+  const reid = car.fuel?.reidVapourPressurePa ?? anySeason(car.fuel?.ethanolVolumeFraction ?? 0);
   const middle = Math.sqrt(reid.low * reid.high);
   const vapour = (t: number) => trueVapourPressure(middle, t);
   const vapourPressurePa = vapour(fuelTemperatureK);

@@ -109,6 +109,19 @@ describe('conditions', () => {
     expect(unknown.vapourPressureSdLn).toBeGreaterThan(2 * known.vapourPressureSdLn);
   });
 
+  it('take ethanol into account where no range of the vapour pressure is given', () => {
+    const { fuel: _, ...bare } = CAR;
+    const pressure = (ethanolVolumeFraction: number) =>
+      findConditions({ ...bare, fuel: { ethanolVolumeFraction } }, recording(FULL)).vapourPressurePa;
+    // a tenth of ethanol lifts the vapour pressure of petrol by about a psi of some nine (USEPA, volatility waiver of 40 CFR 1090)
+    expect(pressure(0.1) / pressure(0)).toBeGreaterThan(1.05);
+    expect(pressure(0.1) / pressure(0)).toBeLessThan(1.2);
+    const stated = { reidVapourPressurePa: { low: 50e3, high: 60e3 } };
+    expect(findConditions({ ...bare, fuel: { ...stated, ethanolVolumeFraction: 0.1 } }, recording(FULL))).toEqual(
+      findConditions({ ...bare, fuel: stated }, recording(FULL)),
+    );
+  });
+
   it('skip samples that are missing', () => {
     const holes = channel(0.4).map((x, i) => (i % 3 === 0 ? Number.NaN : x));
     expect(findConditions(CAR, recording({ ...FULL, fuelLevel: holes })).fuelLevel).toBeCloseTo(0.4, 12);
