@@ -11,8 +11,8 @@ interface Props {
   readonly recordings: StoredSheet['recordings'];
 }
 
-/** Beyond this a bar grows no longer: odds of over a thousand to one. Natural log. */
-const FULL = 7;
+/** Beyond odds of a thousand to one a bar grows no longer. Natural log. */
+const FULL = Math.log(1000);
 
 export function EvidenceBars({ finding, recordings }: Props): ReactNode {
   const { finding: text, trade } = useText();

@@ -119,6 +119,7 @@ function Trace({ chosen, rival, recording }: TraceProps): ReactNode {
       <details className="figures">
         <summary>{recordingText.figures.title}</summary>
         <ChartFigures
+          name={text.trace.label(recording.label, trade.causes[chosen.cause])}
           sentence={`${text.trace.label(recording.label, trade.causes[chosen.cause])}.`}
           source={chart.source}
           readouts={chart.readouts}

@@ -9,13 +9,15 @@ import type { Source } from './chart/source.ts';
 import { rangeWithin } from './figures.ts';
 
 export interface ChartFiguresProps {
+  /** Names the chart. */
+  readonly name: string;
   readonly sentence: string;
   readonly source: Source;
   readonly readouts: readonly Readout[];
   readonly phases: PhaseRow;
 }
 
-export function ChartFigures({ sentence, source, readouts, phases }: ChartFiguresProps): ReactNode {
+export function ChartFigures({ name, sentence, source, readouts, phases }: ChartFiguresProps): ReactNode {
   const { recording, trade, common } = useText();
   const { fixed } = useNumbers();
   const text = recording.figures;
@@ -33,9 +35,9 @@ export function ChartFigures({ sentence, source, readouts, phases }: ChartFigure
         {sentence} {text.pauses(source.pauses.length)}
       </p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard */}
-      <section className="table-scroll" tabIndex={0} aria-label={text.caption}>
+      <section className="table-scroll" tabIndex={0} aria-label={text.caption(name)}>
         <table className="small">
-          <caption className="visually-hidden">{text.caption}</caption>
+          <caption className="visually-hidden">{text.caption(name)}</caption>
           <thead>
             <tr>
               <th scope="col">{text.channel}</th>

@@ -101,7 +101,7 @@ export function LoadedChart({ entry, loaded }: LoadedChartProps): ReactNode {
       )}
       <details className="figures">
         <summary>{text.figures.title}</summary>
-        <ChartFigures sentence={sentence} source={source} readouts={readouts} phases={phases} />
+        <ChartFigures name={entry.label} sentence={sentence} source={source} readouts={readouts} phases={phases} />
       </details>
     </div>
   );

@@ -56,6 +56,7 @@ const SKIPS_DE: Readonly<Record<keyof typeof SKIP_REASONS, string>> = {
   'unreadable-time': 'hat eine Zeitzelle, die sich nicht lesen lässt',
   'duplicated-time': 'hat dieselbe Zeit wie der Messwert davor; der erste gilt',
   'backward-time': 'hat eine Zeit vor dem letzten Messwert; sie bleibt weg, bis die Zeit wieder so weit ist',
+  'other-frame': 'ist eine Botschaft, die zu keiner Messung gehört',
   'time-ahead': 'hat eine Zeit, die allen folgenden Zeilen voraus ist',
 };
 

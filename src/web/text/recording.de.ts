@@ -90,9 +90,9 @@ export const RECORDING_DE: typeof RECORDING_EN = {
     number: (k) => `Phase ${k}`,
     fromOf: (k) => `Phase ${k} von, Sekunden`,
     split: 'Teilen',
-    splitOf: (name) => `${name} in zwei teilen`,
+    splitOf: (name) => `Teilen: ${name}`,
     remove: 'Herausnehmen',
-    removeOf: (name) => `${name} herausnehmen`,
+    removeOf: (name) => `Herausnehmen: ${name}`,
     reset: 'Zurück zu den gefundenen Phasen',
     found: 'wie gefunden',
     byHand: 'von Hand berichtigt',
@@ -107,7 +107,7 @@ export const RECORDING_DE: typeof RECORDING_EN = {
         : count === 1
           ? 'Eine Pause des Aufzeichners.'
           : `${count} Pausen des Aufzeichners.`,
-    caption: 'Kleinster bis größter Wert jedes Kanals, nach Phasen',
+    caption: (name) => `${name}: kleinster bis größter Wert jedes Kanals, nach Phasen`,
     channel: 'Kanal',
     download: 'Sichtbares als Tabelle herunterladen (CSV)',
     downloadWhole: 'Alles als Tabelle herunterladen (CSV)',

@@ -85,9 +85,9 @@ export const RECORDING_EN = {
     number: (k: number) => `Phase ${k}`,
     fromOf: (k: number) => `Phase ${k} from, seconds`,
     split: 'Part in two',
-    splitOf: (name: string) => `Part ${name} in two`,
+    splitOf: (name: string) => `Part in two: ${name}`,
     remove: 'Take out',
-    removeOf: (name: string) => `Take out ${name}`,
+    removeOf: (name: string) => `Take out: ${name}`,
     reset: 'Back to the phases found',
     found: 'as found',
     byHand: 'corrected by hand',
@@ -103,7 +103,7 @@ export const RECORDING_EN = {
         : count === 1
           ? 'One pause of the logger.'
           : `${count} pauses of the logger.`,
-    caption: 'Least to most of every channel, by phase',
+    caption: (name: string) => `${name}: least to most of every channel, by phase`,
     channel: 'Channel',
     download: 'Download what is seen as a table (CSV)',
     downloadWhole: 'Download everything as a table (CSV)',

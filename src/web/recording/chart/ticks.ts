@@ -24,7 +24,7 @@ const CLOCK_STEPS_S = [60, 120, 300, 600, 900, 1800, 3600, 7200, 14_400, 21_600,
 
 export function timeTicks(fromS: number, toS: number, most: number): readonly number[] {
   const rough = (toS - fromS) / Math.max(1, most);
-  if (rough < 30) return roundTicks(fromS, toS, most);
+  if (toS - fromS < 180 || rough < 30) return roundTicks(fromS, toS, most);
   const step = CLOCK_STEPS_S.find((each) => each >= rough) ?? CLOCK_STEPS_S.at(-1)! * Math.ceil(rough / 604_800);
   const ticks: number[] = [];
   for (let t = Math.ceil(fromS / step) * step; t <= toS; t += step) ticks.push(t);
