@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
@@ -12,23 +12,26 @@ const SERVER = process.env.VAPORWRIGHT_SERVER ?? 'http://127.0.0.1:4870';
 const READABLE_OFFLINE =
   /\/api\/v1\/(jobs(\?[^/]*)?|jobs\/[^/?]+|jobs\/[^/?]+\/(history|work|recordings\/[^/]+\/(preview|samples)(\?.*)?)|settings|session)$/;
 
-const OUT = 'dist/web';
-
 /** Writes .br and .gz beside each file of text, so that the server need not pack them with every request. */
 function packed(): Plugin {
+  let folder = '';
   return {
     name: 'packed',
     apply: 'build',
     enforce: 'post',
+    configResolved: ({ root, build }) => {
+      // Built aside and moved into place when it is whole: not always the usual folder.
+      folder = resolve(root, build.outDir);
+    },
     closeBundle: {
       order: 'post',
       sequential: true,
       handler() {
-        for (const name of readdirSync(OUT, { recursive: true, encoding: 'utf8' })) {
+        for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' })) {
           if (!/\.(js|css|html|svg|webmanifest)$/.test(name)) continue;
-          const bytes = readFileSync(join(OUT, name));
-          writeFileSync(join(OUT, `${name}.br`), brotliCompressSync(bytes));
-          writeFileSync(join(OUT, `${name}.gz`), gzipSync(bytes, { level: 9 }));
+          const bytes = readFileSync(join(folder, name));
+          writeFileSync(join(folder, `${name}.br`), brotliCompressSync(bytes));
+          writeFileSync(join(folder, `${name}.gz`), gzipSync(bytes, { level: 9 }));
         }
       },
     },

@@ -5,7 +5,7 @@
 import { spawn } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { ensureBrowser, ensureBundle, ensurePackages, prepare, ROOT } from './setup.mjs';
+import { ensureBrowser, ensureBundle, ensurePackages, ensurePages, prepare, ROOT } from './setup.mjs';
 
 const bin = (name, file) => join(ROOT, 'node_modules', name, file);
 const STATIC_CHECKS = [
@@ -29,7 +29,7 @@ function node(args) {
   });
 }
 
-await prepare(ensurePackages, ensureBundle, ensureBrowser);
+await prepare(ensurePackages, ensureBundle, ensurePages, ensureBrowser);
 
 let staticPassed = 0;
 const staticFailed = [];

@@ -3,7 +3,8 @@ import { Announcer } from './kit/announce.tsx';
 import { Button } from './kit/button.tsx';
 import { Message } from './kit/message.tsx';
 import { Link } from './router/link.tsx';
-import { type Route, useRoute } from './router/router.ts';
+import { useRoute } from './router/router.ts';
+import type { Route } from './router/routes.ts';
 import { useText } from './text/language.ts';
 
 const JobsPage = lazy(async () => ({ default: (await import('./jobs-page/jobs-page.tsx')).JobsPage }));

@@ -25,7 +25,16 @@ export const shownSymbol = (symbol: string): string => SHOWN[symbol] ?? symbol;
 
 /** Decimals in which a quantity is read beside a car; finer ones would claim what no gauge shows. */
 const DECIMALS: Readonly<Record<string, number>> = {
-  kPa: 2, inH2O: 1, mmHg: 1, psi: 3, mm: 2, in: 3, '°C': 0, '°F': 0, L: 1, gal: 1,
+  kPa: 2,
+  inH2O: 1,
+  mmHg: 1,
+  psi: 3,
+  mm: 2,
+  in: 3,
+  '°C': 0,
+  '°F': 0,
+  L: 1,
+  gal: 1,
 };
 
 export interface Units {
