@@ -104,7 +104,7 @@ function describe({ recording, chosen, rival }: TraceFigure, dots: number): stri
 /** Lines nowhere further apart than this share of the recorded span lie on each other (about a line's width). */
 const HIDDEN = 0.015;
 
-function isHidden(chosen: Overlay, rival: Overlay): boolean {
+export function isHidden(chosen: Overlay, rival: Overlay): boolean {
   const recorded = finite(chosen.recordedGaugePa);
   const span = (max(recorded) ?? 0) - (min(recorded) ?? 0);
   const apart = chosen.modelledGaugePa.map((pa, i) => Math.abs(pa - (rival.modelledGaugePa[i] ?? Number.NaN)));

@@ -3,7 +3,7 @@ import type { Desk } from './desk.ts';
 import { carName, day, dayAndMinute } from './desk.ts';
 import { type Block, listed, type Section, text } from './document.ts';
 import type { HandOverCode, HandOverFinding } from './hand-over.ts';
-import { provenSentences, sentenceOf } from './outcome.ts';
+import { provenSentences, sentenceOf, upperFirst } from './outcome.ts';
 
 type Row = readonly [string, string];
 const rowsOf = (rows: readonly (readonly [string, string | undefined])[]): readonly Row[] =>
@@ -115,7 +115,7 @@ export function repairsSection({ given, words, q }: Desk): Section {
         text: [`${dayAndMinute(repair.at)} UTC`, repair.by, minutes].filter((part) => part !== '').join(', '),
       },
       text('body', repair.what),
-      ...(causes === '' ? [] : [text('quiet', `${words.speaksAgainst}: ${causes}`)]),
+      ...(causes === '' ? [] : [text('quiet', words.meantToRemove(causes))]),
       ...(repair.parts.length === 0
         ? []
         : [
@@ -162,7 +162,7 @@ export function codesSection({ given, words }: Desk): Section {
       freezeFrame === undefined || freezeFrame.length === 0
         ? []
         : [
-            { kind: 'heading', text: `${facts.freezeFrame} ${code}, ${side}` },
+            { kind: 'heading', text: upperFirst(`${facts.freezeFrame} ${code}, ${side}`) },
             {
               kind: 'facts',
               rows: freezeFrame.map(({ name, value, unit }) => [name, unit === undefined ? value : `${value} ${unit}`]),

@@ -2,12 +2,13 @@
 import type { Interval } from '../../diagnosis/finding.ts';
 import { holeOf } from '../hole.ts';
 import { exceeds } from '../limits.ts';
+import { isHidden } from '../trace-figure.ts';
 import { firstCause, saysNothing, tellingPlaces } from '../words.ts';
 import { type Desk, limitName, placesOf } from './desk.ts';
 import { type Bar, type Block, listed, type Section, text, titled } from './document.ts';
 import type { HandOverFinding, HandOverRecording } from './hand-over.ts';
 import { comparedRecordings } from './not-verified.ts';
-import { technicalLine } from './outcome.ts';
+import { technicalLine, upperFirst } from './outcome.ts';
 import { type SizeRow, sizesFigure } from './sizes-figure.ts';
 import { axesFor, handOverTraceFigure, pressureName } from './trace-figure.ts';
 
@@ -31,7 +32,13 @@ export function recordingsSection(desk: Desk): Section {
             {
               kind: 'figure' as const,
               draw: (width: number) => handOverTraceFigure(desk, recording, axesFor(shared(recording)), width),
-              key: [words.figure.traceKey(first, rival), shared(recording).length > 1 ? words.figure.sameAxes : '']
+              key: [
+                words.figure.traceKey(first, rival),
+                recording.model !== null && recording.rival !== null && isHidden(recording.model, recording.rival)
+                  ? words.figure.hidden
+                  : '',
+                shared(recording).length > 1 ? words.figure.sameAxes : '',
+              ]
                 .filter((part) => part !== '')
                 .join(' '),
             },
@@ -128,8 +135,8 @@ function bars(desk: Desk, found: HandOverFinding): readonly Bar[] {
 const sides = ({ given, words }: Desk): readonly (readonly [string, HandOverFinding])[] => {
   const { before, after } = given.findings;
   return [
-    ...(before === null ? [] : [[words.facts.findingBefore, before] as const]),
-    ...(after === null ? [] : [[words.facts.findingAfter, after] as const]),
+    ...(before === null ? [] : [[upperFirst(words.facts.findingBefore), before] as const]),
+    ...(after === null ? [] : [[upperFirst(words.facts.findingAfter), after] as const]),
   ];
 };
 

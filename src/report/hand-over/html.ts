@@ -22,6 +22,7 @@ const HAND_OVER_STYLE = `
 .body{white-space:pre-line}
 .part+.part{border-top:2px solid var(--ink);margin-top:2.5rem;padding-top:2.5rem}
 .part>header{border-top:0}
+.part h2{font:600 1.75rem/1.22 'Source Serif 4',serif;margin:.75rem 0 0}
 dl.rows{display:block}
 dl.rows>div{display:grid;grid-template-columns:minmax(9rem,14rem) minmax(0,1fr);gap:.2rem 1.25rem;padding:.25rem 0}
 dl.rows dd{white-space:pre-line}

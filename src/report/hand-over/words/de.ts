@@ -68,7 +68,6 @@ export const DE: HandOverWords = {
     findingBefore: 'Befund vor der Reparatur',
     findingAfter: 'Befund nach der Reparatur',
     file: 'Datei',
-    hash: 'SHA-256',
     time: 'wann (UTC)',
     who: 'von',
     check: 'was getan wurde',
@@ -110,6 +109,7 @@ export const DE: HandOverWords = {
       ]
         .filter((part) => part !== '')
         .join(' '),
+    hidden: 'Die gestrichelte Linie liegt unter der ersten und ist nicht zu sehen.',
     sameAxes: 'Vorher und nachher sind auf gleichen Achsen gezeichnet.',
     sizesTitle: 'Gleichwertiger Durchmesser vorher und nachher auf einer Skala',
     sizesDescription: (rows, limits) =>
@@ -240,10 +240,9 @@ export const DE: HandOverWords = {
   noSize: 'Diese Aufzeichnungen bestimmen keine Lochgröße.',
   noChecks: 'Es wurde keine Prüfung aufgeschrieben.',
   noRepairs: 'Es wurde keine Reparatur aufgeschrieben.',
+  meantToRemove: (causes) => `Soll beheben: ${causes}.`,
   silentPhases:
     'Keine Phase allein trennt die erste Ursache von der besten anderen; was sie trennt, steht oben oder in den Vorannahmen.',
-  silentReason: 'Der Befund nennt keinen einzelnen Grund.',
-  made: (program) => `erstellt mit ${program}`,
   findingLine: (date, program, recordings, outdated) =>
     `${date} UTC, ${program}, aus ${recordings}${outdated ? '; überholt: Auftrag oder Programm haben sich seitdem geändert' : ''}`,
   machineText: machineTextInGerman,

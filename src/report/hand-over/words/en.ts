@@ -70,7 +70,6 @@ export const EN: HandOverWords = {
     findingBefore: 'finding before repair',
     findingAfter: 'finding after repair',
     file: 'file',
-    hash: 'SHA-256',
     time: 'when (UTC)',
     who: 'by',
     check: 'what was done',
@@ -112,6 +111,7 @@ export const EN: HandOverWords = {
       ]
         .filter((part) => part !== '')
         .join(' '),
+    hidden: 'The dashed line lies under the first and cannot be seen.',
     sameAxes: 'Before and after are drawn on the same axes.',
     sizesTitle: 'Equivalent diameter before and after on one scale',
     sizesDescription: (rows, limits) =>
@@ -228,10 +228,9 @@ export const EN: HandOverWords = {
   noSize: 'These recordings do not size a hole.',
   noChecks: 'No check was written down.',
   noRepairs: 'No repair was written down.',
+  meantToRemove: (causes) => `Meant to remove: ${causes}.`,
   silentPhases:
     'No phase by itself tells the first cause from its best rival; what parts them stands above or in the priors.',
-  silentReason: 'The finding gives no single reason.',
-  made: (program) => `made by ${program}`,
   findingLine: (date, program, recordings, outdated) =>
     `${date} UTC, ${program}, from ${recordings}${outdated ? '; outdated: the job or the program has changed since' : ''}`,
   machineText: (english) => english,

@@ -98,7 +98,6 @@ export interface Labels {
       | 'findingBefore'
       | 'findingAfter'
       | 'file'
-      | 'hash'
       | 'time'
       | 'who'
       | 'check'
@@ -140,6 +139,7 @@ export interface Labels {
       phases: string;
     }) => string;
     readonly traceKey: (model: string | null, rival: string | null) => string;
+    readonly hidden: string;
     readonly sameAxes: string;
     readonly sizesTitle: string;
     readonly sizesDescription: (rows: string, limits: string) => string;
@@ -230,9 +230,8 @@ export interface Sentences {
   readonly noSize: string;
   readonly noChecks: string;
   readonly noRepairs: string;
+  readonly meantToRemove: (causes: string) => string;
   readonly silentPhases: string;
-  readonly silentReason: string;
-  readonly made: (program: string) => string;
   readonly findingLine: (date: string, program: string, recordings: string, outdated: boolean) => string;
 }
 
