@@ -41,6 +41,7 @@ interface Read {
   readonly recording?: Recording;
   readonly status?: CarStatus;
   readonly codes?: readonly ReadCode[];
+  readonly codesRead?: readonly ReadCode['status'][];
 }
 
 function ruleOf(options: ReadinessOptions): InspectionRule {
@@ -124,13 +125,15 @@ export async function readinessCommand(paths: readonly string[], options: Readin
     read.push({
       path,
       ...(recording === undefined ? {} : { recording }),
-      ...(capture === undefined ? {} : { status: capture.status, codes: capture.codes }),
+      ...(capture === undefined ? {} : { status: capture.status, codes: capture.codes, codesRead: capture.codesRead }),
     });
   }
   const status = [...read].reverse().find((each) => each.status !== undefined)?.status;
   const codes = read.flatMap((each) => each.codes ?? []);
-  const active =
-    status === undefined ? undefined : codes.filter((code) => code.status !== 'permanent').map(({ code }) => code);
+  const codesRead = read.flatMap((each) => each.codesRead ?? []);
+  const active = !codesRead.includes('confirmed')
+    ? undefined
+    : codes.filter((code) => code.status !== 'permanent').map(({ code }) => code);
   const attempts = read.flatMap(({ path, recording }) =>
     recording === undefined
       ? []
@@ -142,15 +145,11 @@ export async function readinessCommand(paths: readonly string[], options: Readin
   const inspection =
     status === undefined || options.modelYear === undefined
       ? undefined
-      : inspect(
-          rule,
-          options.modelYear,
-          status,
-          codes,
-          codes.some((code) => code.status === 'permanent'),
-        );
+      : inspect(rule, options.modelYear, status, codes, codesRead.includes('permanent'));
   const slip =
-    inspection === undefined || status === undefined ? undefined : inspectionSlip(rule, inspection, status, codes);
+    inspection === undefined || status === undefined
+      ? undefined
+      : inspectionSlip(rule, inspection, status, codes, codesRead);
   const plan = planFrom(options, conditions, status);
   const outlook = outlookOf(car, plan, options);
   if (options.json === true) {

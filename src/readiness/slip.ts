@@ -27,13 +27,16 @@ export function inspectionSlip(
   inspection: Inspection,
   status: CarStatus,
   codes: readonly ReadCode[],
+  codesRead: readonly ReadCode['status'][],
 ): { readonly lines: readonly SlipLine[]; readonly caution: string } {
+  const not = 'not read';
   const of = (wanted: ReadCode['status']): string =>
-    listOrNone(codes.filter(({ status: is }) => is === wanted).map(({ code }) => code));
+    codesRead.includes(wanted)
+      ? listOrNone(codes.filter(({ status: is }) => is === wanted).map(({ code }) => code))
+      : not;
   const { sinceClear } = status;
   const supported = sinceClear?.monitors.filter((monitor) => monitor.supported) ?? [];
   const ratio = evapInUseRatio(status.inUse);
-  const not = 'not read';
   const lines: SlipLine[] = [
     { what: 'Confirmed codes', value: of('confirmed') },
     { what: 'Pending codes', value: of('pending') },

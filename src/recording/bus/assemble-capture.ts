@@ -11,7 +11,7 @@ import { DATA_ITEMS, dataItem, PRESSURE_ITEMS } from './data-items.ts';
 import { mergeSeries } from './merge-series.ts';
 import { type PressureOptions, pickPressure, type Series } from './pick-pressure.ts';
 import type { CaptureClock } from './stamps.ts';
-import type { CodeStatus } from './trouble-codes.ts';
+import { CODE_STATUS, type CodeStatus } from './trouble-codes.ts';
 import { carStatus, readUnit } from './unit-status.ts';
 
 export interface CaptureOptions extends PressureOptions {
@@ -101,6 +101,9 @@ export function assembleCapture(source: CaptureSource, options: CaptureOptions):
       .filter((unit) => unit.assembler.counts.messages > 0 || unit.assembler.counts.consecutive > 0)
       .map(readUnit),
     codes,
+    codesRead: Object.values(CODE_STATUS).filter((status) =>
+      units.some((unit) => unit.codeLists[status] !== undefined),
+    ),
     freezeFrames: units.flatMap(readFreezeFrames),
     status: carStatus(units),
     results: units.flatMap((unit) => [...unit.results.values()]),

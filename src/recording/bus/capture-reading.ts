@@ -94,6 +94,8 @@ export interface CaptureReading {
   readonly quality?: Quality;
   readonly units: readonly UnitReading[];
   readonly codes: readonly ReadCode[];
+  /** Lists that the car was asked for and gave, empty or not. */
+  readonly codesRead: readonly CodeStatus[];
   readonly freezeFrames: readonly ReadFreezeFrame[];
   /** Put together over all units; of the unit that has the evaporative monitor where units differ. */
   readonly status: CarStatus;
