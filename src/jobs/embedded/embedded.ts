@@ -58,7 +58,7 @@ export async function openEmbedded(dataFolder: string, given?: Programs): Promis
   const folder = resolve(dataFolder);
   const user = await databaseUser();
   makeFolder(folder, user);
-  const programs = await reachablePrograms(given ?? (await shippedPrograms()), user);
+  const programs = reachablePrograms(given ?? shippedPrograms(), user);
   const cluster = join(folder, 'postgres');
   const place: ServerPlace = { cluster, programs, user };
   const present = join(folder, 'open');
@@ -95,7 +95,7 @@ export async function openEmbedded(dataFolder: string, given?: Programs): Promis
 export async function stopRunning(dataFolder: string, given?: Programs): Promise<void> {
   const folder = resolve(dataFolder);
   const user = await databaseUser();
-  const programs = await reachablePrograms(given ?? (await shippedPrograms()), user);
+  const programs = reachablePrograms(given ?? shippedPrograms(), user);
   await underLock(join(folder, 'lock'), async () => {
     if (countPresent(join(folder, 'open')) === 0) {
       await stopServer({ cluster: join(folder, 'postgres'), programs, user });

@@ -53,10 +53,7 @@ export function programsIn(bin: string): Omit<Programs, 'major'> {
 
 /** Asks the program itself, which also shows whether it runs at all here. */
 export async function majorOf(postgres: string): Promise<number> {
-  const { code, words } = await runProgram(postgres, ['--version']).catch((error: Error) => ({
-    code: -1,
-    words: error.message,
-  }));
+  const { code, words } = await runProgram(postgres, ['--version']);
   const major = /\(PostgreSQL\) (\d+)/.exec(words)?.[1];
   if (code === 0 && major !== undefined) return Number(major);
   throw new StoreProblem('no-programs', `The database's program does not run on this machine: ${words}`, {
@@ -65,17 +62,10 @@ export async function majorOf(postgres: string): Promise<number> {
   });
 }
 
-let shipped: Promise<Programs> | undefined;
-
-export function shippedPrograms(): Promise<Programs> {
-  shipped ??= (async () => {
-    const folder = packageFolder();
-    linkLibraries(folder);
-    const programs = programsIn(join(folder, 'native', 'bin'));
-    return { ...programs, major: await majorOf(programs.postgres) };
-  })();
-  shipped.catch(() => {
-    shipped = undefined;
-  });
-  return shipped;
+/** The package has the version of its programs: asking them at every start would cost more than the rest of it. */
+export function shippedPrograms(): Programs {
+  const folder = packageFolder();
+  const { version } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as { version: string };
+  linkLibraries(folder);
+  return { ...programsIn(join(folder, 'native', 'bin')), major: Number.parseInt(version, 10) };
 }

@@ -10,7 +10,7 @@ import { barredFor } from './system-user.ts';
 const COPIES = '/var/lib/vaporwright-postgres';
 
 /** The same programs where `user` can run them. */
-export async function reachablePrograms(programs: Programs, user: SystemUser | undefined): Promise<Programs> {
+export function reachablePrograms(programs: Programs, user: SystemUser | undefined): Programs {
   if (user === undefined || barredFor(user, dirname(programs.postgres)) === undefined) return programs;
   const native = dirname(dirname(programs.postgres));
   const { size } = statSync(programs.postgres);

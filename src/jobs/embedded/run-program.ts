@@ -17,7 +17,7 @@ export function runProgram(
   args: readonly string[],
   options: { readonly as?: SystemUser | undefined; readonly cwd?: string } = {},
 ): Promise<Outcome> {
-  return new Promise((resolve, reject) => {
+  return new Promise((resolve) => {
     const child = spawn(path, args, {
       // Its words are matched and shown: one language, whatever the machine speaks.
       env: { ...process.env, LC_ALL: 'C', LC_MESSAGES: 'C', PGDATA: undefined, PGPORT: undefined },
@@ -32,7 +32,7 @@ export function runProgram(
     };
     child.stdout.on('data', collect);
     child.stderr.on('data', collect);
-    child.on('error', reject);
+    child.on('error', (error) => resolve({ code: null, words: error.message }));
     child.on('exit', (code) => setImmediate(() => resolve({ code, words: words.trim() })));
   });
 }

@@ -19,9 +19,7 @@ export async function databaseUser(): Promise<SystemUser | undefined> {
   if (process.getuid?.() !== 0) return undefined;
   const found = findUser();
   if (found !== undefined) return found;
-  const made = await runProgram('useradd', ['--system', '--user-group', '--no-create-home', NAME]).catch(
-    (error: Error) => ({ code: -1, words: error.message }),
-  );
+  const made = await runProgram('useradd', ['--system', '--user-group', '--no-create-home', NAME]);
   const user = findUser();
   if (user !== undefined) return user;
   throw new StoreProblem(

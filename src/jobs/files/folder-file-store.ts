@@ -22,12 +22,7 @@ export class FolderFileStore implements FileStore {
   static async open(folder: string): Promise<FolderFileStore> {
     try {
       await mkdir(folder, { recursive: true, mode: 0o700 });
-      for (const name of await readdir(folder)) {
-        if (!IN_MAKING.test(name)) continue;
-        const path = join(folder, name);
-        // Left by a killed program; a younger one may belong to a living one.
-        if (Date.now() - (await stat(path)).mtimeMs > ABANDONED_AFTER_MS) await rm(path, { force: true });
-      }
+      await clearAbandoned(folder);
     } catch (error) {
       throw fileProblem(error, 'opening the folder of raw files', folder);
     }
@@ -127,4 +122,15 @@ function missing(path: string): StoreProblem {
     where: path,
     advice: 'Put it back from a backup; its name is its SHA-256.',
   });
+}
+
+/** What killed programs have left. Others may be at work here, so that what was listed may have gone. */
+async function clearAbandoned(folder: string): Promise<void> {
+  for (const name of await readdir(folder)) {
+    if (!IN_MAKING.test(name)) continue;
+    const path = join(folder, name);
+    const made = await stat(path).catch(() => undefined);
+    // A younger one may belong to a living program.
+    if (made !== undefined && Date.now() - made.mtimeMs > ABANDONED_AFTER_MS) await rm(path, { force: true });
+  }
 }
