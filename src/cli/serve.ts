@@ -1,4 +1,5 @@
 /** `serve`: the workbench in a browser on this machine, until Ctrl-C. */
+import { DEMO_FOLDER } from '../jobs/demo/demo-shop.ts';
 import { StoreProblem } from '../jobs/store-problem.ts';
 import { userDataFolder } from '../jobs/user-data-folder.ts';
 import { answers, readRunning } from '../server/running-file.ts';
@@ -75,6 +76,7 @@ export async function serveCommand(options: ServeOptions): Promise<void> {
     version: PROGRAM_VERSION,
     onFault: (error, where) =>
       remark(`vaporwright: fault at ${where}: ${error instanceof Error ? error.stack : error}`),
+    ...(options.demo === false ? {} : { demoFolder: packagePath(DEMO_FOLDER) }),
     ...(process.env.DATABASE_URL ? { databaseUrl: process.env.DATABASE_URL } : {}),
     ...(options.host === undefined ? {} : { host: options.host }),
     ...(options.port === undefined ? {} : { port: options.port }),

@@ -29,6 +29,11 @@ function fromBadRequest(error: object): Refusal | undefined {
 /** Codes of the framework that the sender can do something about. */
 function fromFramework(error: Error): Refusal | undefined {
   const code = 'code' in error ? String(error.code) : '';
+  if (code === 'ERR_WORKER_OUT_OF_MEMORY') {
+    return new Refusal('too-large', 'This needs more memory than this machine gives.', {
+      advice: 'Cut the recording to the event in question.',
+    });
+  }
   const status = 'statusCode' in error ? Number(error.statusCode) : 0;
   if (code === 'FST_REQ_FILE_TOO_LARGE' || status === 413) {
     return new Refusal('too-large', 'That is larger than what is taken in here.', {

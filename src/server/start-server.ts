@@ -2,6 +2,7 @@
 
 import { isIP } from 'node:net';
 import { hostname } from 'node:os';
+import { addDemoShopOnFirstStart } from '../jobs/demo/demo-shop.ts';
 import { buildApp } from './app.ts';
 import type { HostRules } from './guards/host-guard.ts';
 import { type OpenParts, openParts } from './open-parts.ts';
@@ -23,8 +24,8 @@ export interface ServerOptions {
   readonly program: string;
   readonly version: string;
   readonly onFault?: (error: unknown, where: string) => void;
-  /** Runs once, on a store in which there has never been a job. */
-  readonly onFirstStart?: (parts: OpenParts) => Promise<void>;
+  /** Where the demo shop's files lie; put into a store that has never had a job. Absent: none. */
+  readonly demoFolder?: string;
 }
 
 export interface RunningServer {
@@ -56,19 +57,8 @@ function hostRules(host: string, publicUrl: string | undefined): HostRules {
 const isTaken = (error: unknown): boolean =>
   error instanceof Error && 'code' in error && (error.code === 'EADDRINUSE' || error.code === 'EACCES');
 
-const FIRST_START = 'first-start-done';
-
-async function firstStart(parts: OpenParts, run: ServerOptions['onFirstStart']): Promise<void> {
-  if (run === undefined) return;
-  const { z } = await import('zod');
-  if ((await parts.store.settings.read(FIRST_START, z.boolean())) === true) return;
-  // Somebody who brought jobs along wants no invented ones beside them.
-  if ((await parts.store.jobs.list({ limit: 1 })).length === 0) await run(parts);
-  await parts.store.settings.write({ name: parts.program }, FIRST_START, true);
-}
-
 export async function startServer(options: ServerOptions): Promise<RunningServer> {
-  const { host = USUAL_HOST, port, publicUrl, pagesFolder, program, version, onFault, onFirstStart } = options;
+  const { host = USUAL_HOST, port, publicUrl, pagesFolder, program, version, onFault, demoFolder } = options;
   let address = '';
   const parts = await openParts({
     program,
@@ -79,7 +69,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     ...(options.databaseUrl === undefined ? {} : { databaseUrl: options.databaseUrl }),
   });
   try {
-    await firstStart(parts, onFirstStart);
+    if (demoFolder !== undefined) await addDemoShopOnFirstStart(parts.store, demoFolder);
     const app = await buildApp(parts, { pagesFolder, version, ...(onFault === undefined ? {} : { onFault }) });
     try {
       await app.listen({ host, port: port ?? USUAL_PORT });

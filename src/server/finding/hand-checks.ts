@@ -1,13 +1,8 @@
 /** Hand checks as the finding takes them: one log-likelihood for each cause that a check says something of. */
+import type { HandCheck } from '../../diagnosis/diagnose.ts';
 import { CAUSES, type CauseId } from '../../diagnosis/finding.ts';
 import { CHECK_LIKELIHOOD_RATIO } from '../../jobs/record/check-weights.ts';
 import type { CheckResult } from '../../jobs/record/job.ts';
-
-export interface HandCheck {
-  readonly cause: CauseId;
-  /** Natural log, relative to causes that the checks say nothing of. */
-  readonly logLikelihood: number;
-}
 
 type Weighed = Pick<CheckResult, 'speaksFor' | 'speaksAgainst' | 'strength'>;
 

@@ -1,5 +1,5 @@
 /** From recordings that are read to a finding with all that it was made from. */
-import { type DiagnosisInput, diagnose } from '../../diagnosis/diagnose.ts';
+import { type DiagnosisInput, diagnose, type HandCheck } from '../../diagnosis/diagnose.ts';
 import type { Complaint } from '../../diagnosis/priors/root-causes.ts';
 import { findPhases } from '../../recording/phases.ts';
 import type { Phase, Recording } from '../../recording/recording.ts';
@@ -9,7 +9,6 @@ import type { SheetRecording, StoredSheet } from '../../report/sheet.ts';
 import { storedFinding } from '../../report/stored-finding.ts';
 import type { Car } from '../../system/car.ts';
 import type { ReadFile } from '../recordings/read-file.ts';
-import type { HandCheck } from './hand-checks.ts';
 
 export interface SheetInputs {
   readonly car: Car;

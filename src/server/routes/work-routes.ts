@@ -79,7 +79,7 @@ export function workRoutes(app: App, parts: Parts): void {
     {
       config: { needs: 'technician' },
       schema: {
-        summary: 'Cancel',
+        summary: 'Cancel some work, and wait until it has ended',
         params: workParamsSchema,
         response: { 200: workAnswerSchema, ...REFUSALS },
       },

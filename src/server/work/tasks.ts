@@ -1,12 +1,12 @@
 /** What goes to a worker thread and what comes back: plain data, since that is all that crosses. */
 import type { MessagePort } from 'node:worker_threads';
+import type { HandCheck } from '../../diagnosis/diagnose.ts';
 import type { Complaint } from '../../diagnosis/priors/root-causes.ts';
 import type { Phase } from '../../recording/recording.ts';
 import type { StoredSheet } from '../../report/sheet.ts';
 import type { Car } from '../../system/car.ts';
 import type { ErrorFacts } from '../contract/error.ts';
 import type { Preview } from '../contract/recordings.ts';
-import type { HandCheck } from '../finding/hand-checks.ts';
 import type { HandOverInputs } from '../hand-over/hand-over-inputs.ts';
 import type { ReadingInputs } from '../recordings/parsed.ts';
 

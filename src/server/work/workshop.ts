@@ -1,7 +1,5 @@
 /** Worker threads: one bench for long work, one for reading, so that a preview never waits behind a finding. */
-import { createRequire } from 'node:module';
 import { availableParallelism } from 'node:os';
-import { pathToFileURL } from 'node:url';
 import { MessageChannel } from 'node:worker_threads';
 import { Piscina } from 'piscina';
 import { Refusal } from '../refusal.ts';
@@ -10,16 +8,50 @@ import type { Outcome, ProgressNote, TaskName, Tasks } from './tasks.ts';
 /** Threads that have had nothing to do for this long end, and give their memory back. */
 const IDLE_MS = 60_000;
 
-/** From its source under the test runner and in development; else the bundle's own file, which lies beside this one. */
-function workerFile(): { readonly filename: string; readonly execArgv: string[] } {
-  const isSource = import.meta.url.endsWith('.ts');
-  if (!isSource) return { filename: new URL('./worker.mjs', import.meta.url).href, execArgv: [] };
-  const tsx = pathToFileURL(createRequire(import.meta.url).resolve('tsx/esm')).href;
-  return { filename: new URL('./worker.ts', import.meta.url).href, execArgv: ['--import', tsx] };
-}
+/** In development from its source; else the bundle's own file, which lies beside this one. */
+const WORKER = new URL(import.meta.url.endsWith('.ts') ? './worker-from-source.mjs' : './worker.mjs', import.meta.url);
 
-const bench = (maxThreads: number): Piscina =>
-  new Piscina({ ...workerFile(), minThreads: 0, maxThreads, idleTimeout: IDLE_MS, concurrentTasksPerWorker: 1 });
+/** Threads of one kind. When they cannot even start, what waits for them fails, and the next task tries anew. */
+class Bench {
+  readonly #maxThreads: number;
+  readonly #filename: string;
+  #pool: Piscina | undefined;
+  #broken: Promise<never> | undefined;
+
+  constructor(maxThreads: number, filename: string) {
+    this.#maxThreads = maxThreads;
+    this.#filename = filename;
+  }
+
+  run(task: object, options: Parameters<Piscina['run']>[1]): Promise<unknown> {
+    if (this.#pool === undefined || this.#broken === undefined) this.#start();
+    return Promise.race([this.#pool!.run(task, options), this.#broken!]);
+  }
+
+  #start(): void {
+    const pool = new Piscina({
+      filename: this.#filename,
+      minThreads: 0,
+      maxThreads: this.#maxThreads,
+      idleTimeout: IDLE_MS,
+      concurrentTasksPerWorker: 1,
+    });
+    this.#pool = pool;
+    this.#broken = new Promise((_, reject) => {
+      pool.on('error', (error) => {
+        reject(error);
+        this.#pool = undefined;
+        pool.destroy().catch(() => {});
+      });
+    });
+    // Only those who wait are to be told.
+    this.#broken.catch(() => {});
+  }
+
+  async close(): Promise<void> {
+    await this.#pool?.destroy();
+  }
+}
 
 export interface RunOptions {
   readonly signal?: AbortSignal;
@@ -27,12 +59,12 @@ export interface RunOptions {
 }
 
 export class Workshop {
-  readonly #long: Piscina;
-  readonly #reading: Piscina;
+  readonly #long: Bench;
+  readonly #reading: Bench;
 
-  constructor(threads: number = Math.max(1, availableParallelism() - 1)) {
-    this.#long = bench(threads);
-    this.#reading = bench(Math.max(1, Math.min(2, threads)));
+  constructor(threads: number = Math.max(1, availableParallelism() - 1), worker: URL = WORKER) {
+    this.#long = new Bench(threads, worker.href);
+    this.#reading = new Bench(Math.max(1, Math.min(2, threads)), worker.href);
   }
 
   async run<Name extends TaskName>(
@@ -44,10 +76,10 @@ export class Workshop {
     port1.on('message', (note: ProgressNote) => onProgress?.(note));
     const pool = name === 'read' ? this.#reading : this.#long;
     try {
-      const outcome: Outcome<Tasks[Name]['value']> = await pool.run(
+      const outcome = (await pool.run(
         { ...task, port: port2 },
         { name, transferList: [port2], ...(signal === undefined ? {} : { signal }) },
-      );
+      )) as Outcome<Tasks[Name]['value']>;
       if (outcome.ok) return outcome.value;
       const { code, message, ...facts } = outcome.error;
       throw new Refusal(code, message, facts);
@@ -57,6 +89,6 @@ export class Workshop {
   }
 
   async close(): Promise<void> {
-    await Promise.all([this.#long.destroy(), this.#reading.destroy()]);
+    await Promise.all([this.#long.close(), this.#reading.close()]);
   }
 }
