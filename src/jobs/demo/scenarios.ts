@@ -54,7 +54,8 @@ const parked = (celsius: number, fuelCelsius: number, ambientAbsPa: number): Con
   start: { fuelTemperatureK: 273.15 + fuelCelsius },
 });
 
-const DRAW = vacuumDraw({ baselineS: 12, holdS: 80, drawDuty: 0.12 });
+/** Two minutes of hold: what evaporation does and what a hole does part in the second. */
+const DRAW = vacuumDraw({ baselineS: 12, holdS: 120, drawDuty: 0.12 });
 
 export const DEMO_RECORDINGS = {
   'hatchback-before': {
