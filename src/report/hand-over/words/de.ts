@@ -144,7 +144,7 @@ export const DE: HandOverWords = {
   foundFault: (probability, plain) =>
     `${probability >= 0.95 ? 'Fast sicher' : probability >= 0.8 ? 'Sehr wahrscheinlich' : probability >= 0.6 ? 'Am wahrscheinlichsten' : 'Beste Erklärung bisher'}: ${plain}.`,
   noFindingYet: 'Aus einer Messung wurde noch kein Befund erstellt.',
-  holeSize: (size) => `Zusammen ist die Öffnung so groß wie ein rundes Loch von ${size}, 90 %-Bereich.`,
+  holeSize: (size) => `Zusammen ist die Öffnung so groß wie ein rundes Loch von ${size}, 90-%-Bereich.`,
   holeBound: (diameter) => `Ein Loch ist mit 95 % Wahrscheinlichkeit kleiner als ${diameter}.`,
   limitExceeded: (limit, percent) => `${limit}: überschritten mit Wahrscheinlichkeit ${percent}`,
   howSure: (percent, certainty) => `Wahrscheinlichkeit ${percent}: ${certainty}.`,
