@@ -26,7 +26,7 @@ export interface PlanTree {
   readonly answers: readonly {
     readonly outcome: string;
     readonly probability: number;
-    readonly then: PlanTree | 'proven';
+    readonly next: PlanTree | 'proven';
   }[];
 }
 
@@ -95,9 +95,9 @@ function walkNode(posed: JobProblem, node: PlanNode, reach: number, unproven: Fl
     expected = added(expected, below.expected, p);
     left -= p;
     const name = isCheck ? posed.checks[best.action]!.outcomes[outcome]!.id : 'not held';
-    answers.push({ outcome: name, probability: p, then: below.tree });
+    answers.push({ outcome: name, probability: p, next: below.tree });
   }
-  if (!isCheck) answers.push({ outcome: 'held', probability: Math.max(0, left), then: 'proven' });
+  if (!isCheck) answers.push({ outcome: 'held', probability: Math.max(0, left), next: 'proven' });
   answers.sort((a, b) => b.probability - a.probability);
   return {
     tree: { step, probability: reach, likeliest: likeliest(posed, node.belief), answers },
@@ -128,13 +128,13 @@ function walkOrder(
   const { fixes, setups } = posed.problem.repairs[r]!;
   const left = Float64Array.from(belief, (b, s) => (fixes[s] === 1 ? 0 : b));
   const p = left.reduce((a, b) => a + b, 0);
-  const answers: PlanTree['answers'][number][] = [{ outcome: 'held', probability: 1 - p, then: 'proven' }];
+  const answers: PlanTree['answers'][number][] = [{ outcome: 'held', probability: 1 - p, next: 'proven' }];
   let expected: Price = step;
   if (p > 1e-9) {
     const rest = left.map((b) => b / p);
     const below = walkOrder(posed, order, from + 1, rest, paid | setups, reach * p, unproven);
     expected = added(expected, below.expected, p);
-    answers.push({ outcome: 'not held', probability: p, then: below.tree });
+    answers.push({ outcome: 'not held', probability: p, next: below.tree });
   }
   answers.sort((a, b) => b.probability - a.probability);
   return { tree: { step, probability: reach, likeliest: seen, answers }, expected: priceOf(expected) };

@@ -20,7 +20,7 @@ export interface AnswerEffect {
   readonly probability: number;
   /** Most probable causes after it. */
   readonly causes: readonly ProbableCause[];
-  readonly then: TreeStep;
+  readonly next: TreeStep;
   /** Expected rest after it. */
   readonly expected: Price;
 }
@@ -145,7 +145,7 @@ function answersOf(posed: JobProblem, root: PlanNode): AnswerEffect[] {
     outcome: isCheck ? posed.checks[best.action]!.outcomes[outcome]!.id : 'not held',
     probability: p,
     causes: probable(posed, node.belief),
-    then: stepOf(posed, node),
+    next: stepOf(posed, node),
     expected: planTree(posed, node).expected,
   }));
 }

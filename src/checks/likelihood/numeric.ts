@@ -55,9 +55,9 @@ const orificeFlow = (diameterMm: number, differencePa: number): number =>
 function flow(r: Readings): Meaning {
   const blank = r['blank flow'] ?? 0;
   const size = sizeReading((d) => {
-    const expected = orificeFlow(d, r['pressure']!);
+    const expected = orificeFlow(d, r.pressure!);
     const sd = Math.hypot(FLOW_ERROR.standing, FLOW_ERROR.share * expected);
-    return steady(r['flow']! - blank, expected, sd);
+    return steady(r.flow! - blank, expected, sd);
   });
   return {
     byOutcome: [size.tight, size.leak],
@@ -67,13 +67,13 @@ function flow(r: Readings): Meaning {
 }
 
 function hold(r: Readings): Meaning {
-  const start = Math.abs(r['start']!);
-  const end = Math.abs(r['end']!);
-  const drift = DRIFT_PA * Math.sqrt(Math.max(1, r['time']! / 60));
+  const start = Math.abs(r.start!);
+  const end = Math.abs(r.end!);
+  const drift = DRIFT_PA * Math.sqrt(Math.max(1, r.time! / 60));
   const size = sizeReading((d) => {
     const area = effectiveAreaFromDiameter(d * 1e-3);
     const rate = decayRate(area, r['vapour volume']!, T_K, P_PA, R_AIR);
-    const expected = decayedDifference(start, r['time']!, rate);
+    const expected = decayedDifference(start, r.time!, rate);
     return steady(end, expected, Math.hypot(drift, VOLUME_ERROR * (start - expected)));
   });
   return { byOutcome: [size.tight, size.leak], diametersMm: { whole: size.diameterMm } };
@@ -116,7 +116,7 @@ function coils(r: Readings): Meaning {
 }
 
 function sensorZero(r: Readings): Meaning {
-  const reading = r['reading']!;
+  const reading = r.reading!;
   return {
     byOutcome: [steady(reading, 0, ZERO.sound), steady(reading, 0, Math.hypot(ZERO.sound, ZERO.skewed))],
     derived: { offset: reading },
@@ -142,7 +142,7 @@ function twoReadings(r: Readings): Meaning {
 
 function canisterWeight(r: Readings): Meaning {
   const capacity = r['working capacity'] ?? CAPACITY_KG;
-  const loading = (r['weight']! - r['dry weight']!) / capacity;
+  const loading = (r.weight! - r['dry weight']!) / capacity;
   return { byOutcome: [steady(loading, 0.3, 0.25), steady(loading, 1.2, 0.45)], derived: { loading } };
 }
 
@@ -150,7 +150,7 @@ function canisterWeight(r: Readings): Meaning {
 const COMPARED_FLOW = (10 * 1e-3) / 60;
 
 function ventDrop(r: Readings): Meaning {
-  const drop = Math.max(1, r['drop']! * (COMPARED_FLOW / r['flow']!) ** 2);
+  const drop = Math.max(1, r.drop! * (COMPARED_FLOW / r.flow!) ** 2);
   return {
     // free: below one or two inH2O at 10 L/min (judgement); choked: several
     byOutcome: [steadyLn(drop, 100, 0.7), steadyLn(drop, 1800, 0.9)],
@@ -159,7 +159,7 @@ function ventDrop(r: Readings): Meaning {
 }
 
 function seatLoss(r: Readings): Meaning {
-  const lost = Math.min(1, Math.max(0.002, 1 - r['after 30 s']! / r['start']!));
+  const lost = Math.min(1, Math.max(0.002, 1 - r['after 30 s']! / r.start!));
   // sound: less than 5 % in 30 s (common practice, no source)
   return { byOutcome: [steadyLn(lost, 0.015, 0.7), steadyLn(lost, 0.3, 0.8)], derived: { lost } };
 }
@@ -168,7 +168,7 @@ function pumpRatio(r: Readings): Meaning {
   const before = Math.abs(r['reference before']!);
   const after = Math.abs(r['reference after']!);
   const mean = Math.sqrt(before * after);
-  const ratio = Math.abs(r['tank']!) / mean;
+  const ratio = Math.abs(r.tank!) / mean;
   const drift = Math.log(after / before);
   const agree = steady(drift, 0, 0.05);
   return {
@@ -183,8 +183,8 @@ function pumpRatio(r: Readings): Meaning {
 }
 
 function sizeChange(r: Readings): Meaning {
-  const before = Math.max(0.02, r['before']! * 1e3);
-  const after = Math.max(0.02, r['after']! * 1e3);
+  const before = Math.max(0.02, r.before! * 1e3);
+  const after = Math.max(0.02, r.after! * 1e3);
   const floor = (mm: number) => Math.hypot(SECTION_ERROR.share, SECTION_ERROR.standingMm / mm);
   const sd = Math.min(1.5, Math.hypot(floor(before), floor(after)));
   const change = Math.log(after / before);
