@@ -22,57 +22,53 @@ export function CarSection(): ReactNode {
     const label = job.vehicle.name.trim() || text.jobs.number(job.number);
     save('car', car === null ? { schema: 'vaporwright-car-1', label, layout } : { ...car, layout });
   };
-  const choice = (
-    <Choice<LayoutId>
-      label={words.layout}
-      hint={car === null ? `${words.chooseLayout} ${words.layoutHelp}` : words.layoutHelp}
-      isStacked
-      options={(Object.keys(text.trade.layouts) as LayoutId[]).map((value) => ({
-        value,
-        ...text.trade.layouts[value],
-      }))}
-      value={car?.layout ?? null}
-      onChange={choose}
-    />
-  );
-  const load = (
-    <FileButton label={words.load} accept=".json,application/json" onFiles={(files) => void takeIn(files)} />
-  );
   return (
     <>
       {car !== null && <CarFacts car={car} />}
-      {!isReadOnly && car === null && (
-        <>
-          {choice}
-          <div className="buttons">{load}</div>
-        </>
-      )}
       <div className="folds">
+        {!isReadOnly && (
+          // Stays open after the first choice: with the arrow keys one passes through the others.
+          <Fold
+            label={words.layout}
+            words={car === null ? undefined : text.trade.layouts[car.layout].name}
+            isOpenAtFirst={car === null}
+          >
+            <Choice<LayoutId>
+              label={words.layout}
+              hint={car === null ? `${words.chooseLayout} ${words.layoutHelp}` : words.layoutHelp}
+              isStacked
+              options={(Object.keys(text.trade.layouts) as LayoutId[]).map((value) => ({
+                value,
+                ...text.trade.layouts[value],
+              }))}
+              value={car?.layout ?? null}
+              onChange={choose}
+            />
+          </Fold>
+        )}
         <Fold
           label={words.vehicle}
           words={vehicleInWords(job.vehicle, (distance) => words.km(numbers.fixed(distance, 0)))}
-          isOpenAtFirst={job.vehicle.name === '' && car === null}
           {...(isReadOnly ? { act: text.job.history.detail } : {})}
         >
           <VehicleFields />
         </Fold>
         {!isReadOnly && car !== null && (
-          <>
-            <Fold label={words.layout} words={text.trade.layouts[car.layout].name}>
-              {choice}
-            </Fold>
-            <Fold label={words.details}>
-              <CarDetails car={car} onChange={(next) => save('car', next)} />
-              <div className="buttons">
-                {load}
-                <Button kind="bare" onClick={() => saveCar(car)}>
-                  {words.saveFile}
-                </Button>
-              </div>
-            </Fold>
-          </>
+          <Fold label={words.details}>
+            <CarDetails car={car} onChange={(next) => save('car', next)} />
+          </Fold>
         )}
       </div>
+      {!isReadOnly && (
+        <div className="buttons">
+          <FileButton label={words.load} accept=".json,application/json" onFiles={(files) => void takeIn(files)} />
+          {car !== null && (
+            <Button kind="bare" onClick={() => saveCar(car)}>
+              {words.saveFile}
+            </Button>
+          )}
+        </div>
+      )}
     </>
   );
 }
