@@ -7,6 +7,7 @@ import { Choice } from '../kit/choice.tsx';
 import { SelectField } from '../kit/fields.tsx';
 import { LaneChart } from '../recording/chart/lane-chart.tsx';
 import { ChartFigures } from '../recording/chart-figures.tsx';
+import { PrintedDetails } from '../recording/printed-details.tsx';
 import { useText } from '../text/language.ts';
 import { useNumbers } from '../text/numbers.ts';
 import { useUnits } from '../units/units.ts';
@@ -116,8 +117,7 @@ function Trace({ chosen, rival, recording }: TraceProps): ReactNode {
         phases={recording.phases}
       />
       <p className="small quiet">{text.trace.key}</p>
-      <details className="figures">
-        <summary>{recordingText.figures.title}</summary>
+      <PrintedDetails summary={recordingText.figures.title}>
         <ChartFigures
           name={text.trace.label(recording.label, trade.causes[chosen.cause])}
           sentence={`${text.trace.label(recording.label, trade.causes[chosen.cause])}.`}
@@ -125,7 +125,7 @@ function Trace({ chosen, rival, recording }: TraceProps): ReactNode {
           readouts={chart.readouts}
           phases={recording.phases}
         />
-      </details>
+      </PrintedDetails>
     </>
   );
 }

@@ -16,6 +16,7 @@ import type { View } from './chart/view.ts';
 import { ChartFigures } from './chart-figures.tsx';
 import { type LoadedRecording, loadRecording } from './load-recording.ts';
 import { PhaseTable } from './phase-table.tsx';
+import { PrintedDetails } from './printed-details.tsx';
 import { saveText } from './save-text.ts';
 import { useEntry, useReadingKey, without } from './use-entry.ts';
 
@@ -99,10 +100,9 @@ export function LoadedChart({ entry, loaded }: LoadedChartProps): ReactNode {
           />
         </details>
       )}
-      <details className="figures">
-        <summary>{text.figures.title}</summary>
+      <PrintedDetails summary={text.figures.title}>
         <ChartFigures name={entry.label} sentence={sentence} source={source} readouts={readouts} phases={phases} />
-      </details>
+      </PrintedDetails>
     </div>
   );
 }

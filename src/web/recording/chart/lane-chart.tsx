@@ -170,27 +170,29 @@ export function LaneChart({ label, source, lanes, readouts, phases, onPhases, on
       <p id={helpId} className="visually-hidden">
         {text.chart.keys}
       </p>
-      {area !== null && shownPhases.length > 0 && (
-        <PhaseStrip
-          state={state}
-          area={area}
-          phases={shownPhases}
-          wordOf={(kind) => trade.phases[kind]}
-          nameOf={(before, after) => text.chart.boundary(trade.phases[before], trade.phases[after])}
-          timeOf={timeOf}
-          snap={(t) => timeS[nearest(timeS, t)] ?? t}
-          leastS={leastS}
-          {...(onPhases === undefined
-            ? {}
-            : {
-                onMove: setDragged,
-                onMoved: () => {
-                  if (latest.current.dragged !== null) onPhases(latest.current.dragged);
-                },
-              })}
-        />
-      )}
-      <div className="plot" ref={host} />
+      <div className="picture">
+        {area !== null && shownPhases.length > 0 && (
+          <PhaseStrip
+            state={state}
+            area={area}
+            phases={shownPhases}
+            wordOf={(kind) => trade.phases[kind]}
+            nameOf={(before, after) => text.chart.boundary(trade.phases[before], trade.phases[after])}
+            timeOf={timeOf}
+            snap={(t) => timeS[nearest(timeS, t)] ?? t}
+            leastS={leastS}
+            {...(onPhases === undefined
+              ? {}
+              : {
+                  onMove: setDragged,
+                  onMoved: () => {
+                    if (latest.current.dragged !== null) onPhases(latest.current.dragged);
+                  },
+                })}
+          />
+        )}
+        <div className="plot" ref={host} />
+      </div>
       <p className="small quiet no-print">{text.chart.keysSeen}</p>
       <CursorValues state={state} source={source} readouts={readouts} timeOf={timeOf} />
       {onDownload !== undefined && (
