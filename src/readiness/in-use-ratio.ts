@@ -1,8 +1,10 @@
 import type { InUseCounters } from '../recording/bus/vehicle-information.ts';
 
-/** Least ratios of 13 CCR 1968.2(d)(3.2.1), from memory; never a limit shown without that mark. */
-export const LEAST_RATIO_SMALL_LEAK = 0.26;
-export const LEAST_RATIO_PURGE_AND_LARGE_LEAK = 0.52;
+/**
+ * Least ratio of the 0.5 mm (0.020 in) monitor, 13 CCR 1968.2(d)(3.2.1), from memory; never shown without that mark. The 0.520
+ * of purge flow and the 1.0 mm (0.040 in) monitor is not what the counters report.
+ */
+const LEAST_RATIO_SMALL_LEAK = 0.26;
 
 export interface InUseRatio {
   readonly completed: number;

@@ -13,6 +13,7 @@ import { type PressureOptions, pickPressure, type Series } from './pick-pressure
 import type { CaptureClock } from './stamps.ts';
 import { CODE_STATUS, type CodeStatus } from './trouble-codes.ts';
 import { carStatus, readUnit } from './unit-status.ts';
+import { shutTimes, ventSeries } from './vent-from-draw.ts';
 
 export interface CaptureOptions extends PressureOptions {
   readonly fileName: string;
@@ -60,6 +61,7 @@ export function assembleCapture(source: CaptureSource, options: CaptureOptions):
     remarks,
   );
   if (picked !== undefined) series.set('tankPressureGaugePa', picked.series);
+  addVent(series, options.notes, log, remarks);
   const recording = makeRecording(series, options, log);
   const codes = readCodeLists(units);
   const merged = recording?.merged;
@@ -133,6 +135,34 @@ function makeRecording(series: Map<ChannelName, Series>, options: CaptureOptions
         }),
   };
   return { recording, merged };
+}
+
+/** The vent's command from what the notes say; without them a reader is told what its absence does. */
+function addVent(
+  series: Map<ChannelName, Series>,
+  notes: RecordingNotes | undefined,
+  log: BusLog,
+  remarks: string[],
+): void {
+  const pressure = series.get('tankPressureGaugePa');
+  const purge = series.get('purgeDuty');
+  if (pressure === undefined || purge === undefined) return;
+  const shut = shutTimes(pressure, purge);
+  if (shut.length === 0) return;
+  const clock = (t: number): string => `${(t - (log.firstS ?? 0)).toFixed(1)} s`;
+  const words = shut
+    .map(({ fromS, toS }) => `${clock(fromS)} to ${toS === undefined ? 'the end' : clock(toS)}`)
+    .join(', ');
+  if (notes?.procedure !== 'vacuum-draw') {
+    remarks.push(
+      `the vent valve’s command is among no data items of the standard; purge pulls the tank down (${words}): if the vent was shut for a self-test then, say in the notes that the procedure is a vacuum draw, else this looks like a blocked vent`,
+    );
+    return;
+  }
+  series.set('ventClosed', ventSeries(pressure, shut));
+  remarks.push(
+    `the vent was taken as shut from ${words}, as the notes say that this is a vacuum draw; the car does not tell`,
+  );
 }
 
 /** The tank pressure, else the channel with the most samples. */

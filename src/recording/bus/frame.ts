@@ -21,7 +21,3 @@ export const emptyFrame = (): CanFrame => ({
   length: 0,
   data: new Uint8Array(LONGEST_DATA),
 });
-
-/** Data lengths that a flexible-data-rate frame can have (ISO 11898-1). */
-export const isFdLength = (length: number): boolean =>
-  length <= 8 || (length <= 24 && length % 4 === 0) || length === 32 || length === 48 || length === 64;

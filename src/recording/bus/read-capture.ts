@@ -112,4 +112,4 @@ export function looksLikeCapture(firstBytes: Uint8Array): boolean {
 }
 
 export type { CaptureOptions } from './assemble-capture.ts';
-export type { CaptureReading, CaptureReport, CarStatus, ReadCode, UnitReading } from './capture-reading.ts';
+export type { CaptureReading, CarStatus, ReadCode } from './capture-reading.ts';
