@@ -54,7 +54,11 @@ function SharedJob({ job, token }: { readonly job: Job; readonly token: string }
         {job.demo && <p className="demo-mark small">{text.job.demo}</p>}
       </header>
       <Section id="complaint" name={parts.complaint}>
-        {job.complaint.words !== '' && <p className="owner-words">“{job.complaint.words}”</p>}
+        {job.complaint.words !== '' && (
+          <p className="owner-words">
+            <q>{job.complaint.words}</q>
+          </p>
+        )}
         {job.codes.length > 0 && (
           <p>
             {words.codes}:{' '}

@@ -144,9 +144,9 @@ export const JOB_DE: typeof JOB_EN = {
     speaksAgainst: 'Spricht gegen',
     strength: 'Wie stark',
     strengthWords: {
-      weak: 'Ein Hinweis: etwa zwei zu eins.',
-      clear: 'Sorgfältige Prüfung, deren Ergebnis wenig Zweifel lässt: etwa sechs zu eins.',
-      strong: 'Fehler gesehen oder durch direkte Messung ausgeschlossen: etwa dreißig zu eins.',
+      weak: (ratio) => `Ein Hinweis: etwa ${ratio} zu 1.`,
+      clear: (ratio) => `Sorgfältige Prüfung, deren Ergebnis wenig Zweifel lässt: etwa ${ratio} zu 1.`,
+      strong: (ratio) => `Fehler gesehen oder durch direkte Messung ausgeschlossen: etwa ${ratio} zu 1.`,
     },
     strengthNote: 'Die Verhältnisse sind Einschätzung, ohne Quelle.',
     pickCause: 'Ursache wählen',

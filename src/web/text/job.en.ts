@@ -141,9 +141,9 @@ export const JOB_EN = {
     speaksAgainst: 'Speaks against',
     strength: 'How strongly',
     strengthWords: {
-      weak: 'A hint: about two to one.',
-      clear: 'A careful check whose result leaves little doubt: about six to one.',
-      strong: 'The fault was seen, or ruled out by direct measurement: about thirty to one.',
+      weak: (ratio: number) => `A hint: about ${ratio} to 1.`,
+      clear: (ratio: number) => `A careful check whose result leaves little doubt: about ${ratio} to 1.`,
+      strong: (ratio: number) => `The fault was seen, or ruled out by direct measurement: about ${ratio} to 1.`,
     },
     strengthNote: 'Ratios are judgement; no source.',
     pickCause: 'Choose a cause',

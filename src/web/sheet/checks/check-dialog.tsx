@@ -1,4 +1,5 @@
 import { type FormEvent, type ReactNode, useState } from 'react';
+import { CHECK_LIKELIHOOD_RATIO } from '../../../jobs/record/check-weights.ts';
 import type { CheckResult } from '../../../jobs/record/job.ts';
 import { Button } from '../../kit/button.tsx';
 import { Choice } from '../../kit/choice.tsx';
@@ -93,7 +94,7 @@ export function CheckDialog({ check, onSave, onClose }: Props): ReactNode {
           options={(['weak', 'clear', 'strong'] as const).map((name) => ({
             value: name,
             name: text.trade.strengths[name],
-            words: words.strengthWords[name],
+            words: words.strengthWords[name](CHECK_LIKELIHOOD_RATIO[name]),
           }))}
           value={draft.strength}
           onChange={(strength) => setDraft({ ...draft, strength })}

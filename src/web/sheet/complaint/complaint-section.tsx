@@ -17,7 +17,11 @@ export function ComplaintSection(): ReactNode {
   return (
     <>
       {isReadOnly ? (
-        complaint.words !== '' && <p className="owner-words">“{complaint.words}”</p>
+        complaint.words !== '' && (
+          <p className="owner-words">
+            <q>{complaint.words}</q>
+          </p>
+        )
       ) : (
         <TextField
           label={words.words}
