@@ -95,7 +95,7 @@ export interface JobStore {
 
 /** Raw files by hash, beside the database. */
 export interface FileStore {
-  /** Streams to a temporary file, flushes, renames to its hash. Content that is there already is not written twice. */
+  /** Streams to a temporary file, flushes, renames to its hash. The same content is kept once. */
   keep(pieces: AsyncIterable<Uint8Array>): Promise<KeptFile>;
   open(sha256: string): AsyncIterable<Uint8Array>;
   path(sha256: string): string;

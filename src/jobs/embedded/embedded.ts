@@ -78,11 +78,13 @@ export async function openEmbedded(dataFolder: string, given?: Programs): Promis
       const address = await startOrAttach(place);
       return {
         address,
-        leave: () =>
-          underLock(lock, async () => {
-            rmSync(own, { force: true });
+        leave: async () => {
+          // First of all: it makes the room that the lock file needs when the disk is full.
+          rmSync(own, { force: true });
+          await underLock(lock, async () => {
             if (countPresent(present) === 0) await stopServer(place);
-          }),
+          });
+        },
       };
     } catch (error) {
       rmSync(own, { force: true });

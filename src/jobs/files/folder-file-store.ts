@@ -1,7 +1,7 @@
 /** Raw files by hash in a folder beside the database. */
 import { createHash, randomUUID } from 'node:crypto';
 import { createReadStream } from 'node:fs';
-import { mkdir, open, readdir, rename, rm, stat, utimes } from 'node:fs/promises';
+import { mkdir, open, readdir, rename, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileProblem, systemCode } from '../file-problem.ts';
 import type { FileStore, KeptFile } from '../job-store.ts';
@@ -76,22 +76,17 @@ export class FolderFileStore implements FileStore {
         await handle.close();
       }
       const sha256 = hash.digest('hex');
-      await ours(this.#place(aside, sha256, bytes));
+      await ours(this.#place(aside, sha256));
       return { sha256, bytes };
     } finally {
       await rm(aside, { force: true });
     }
   }
 
-  async #place(aside: string, sha256: string, bytes: number): Promise<void> {
+  /** Takes the place of the same content where it is there already: should that have been damaged, it is whole again. */
+  async #place(aside: string, sha256: string): Promise<void> {
     const path = this.path(sha256);
     const folder = join(path, '..');
-    const there = await stat(path).catch(() => undefined);
-    if (there?.size === bytes) {
-      // Young again, so that no clearing away of unused files takes it just now.
-      await utimes(path, new Date(), new Date());
-      return;
-    }
     if ((await mkdir(folder, { recursive: true, mode: 0o700 })) !== undefined) await flushFolder(this.#folder);
     await rename(aside, path);
     await flushFolder(folder);
