@@ -110,7 +110,8 @@ export const DE: Text = {
     drop: 'Legen Sie eine Aufzeichnung irgendwo hier ab, um damit einen Auftrag zu beginnen.',
     chooseRecording: 'Mit einer Aufzeichnung beginnen',
     empty: 'Noch keine Aufträge',
-    emptyWords: 'Beginnen Sie mit der Beanstandung oder mit einer Aufzeichnung: Fahrzeug und alles Weitere können folgen.',
+    emptyWords:
+      'Beginnen Sie mit der Beanstandung oder mit einer Aufzeichnung: Fahrzeug und alles Weitere können folgen.',
     none: 'Kein Auftrag passt zu dieser Suche.',
     more: 'Mehr zeigen',
     demo: 'Demo',

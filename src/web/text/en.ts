@@ -46,7 +46,8 @@ export const EN = {
     unknownPageWords: 'The link may be old, or a letter may be missing.',
     toJobs: 'To the list of jobs',
     pageFailed: 'This page could not be drawn',
-    pageFailedWords: 'What you entered is kept on the server. Load the page anew; if it fails again, keep the words below.',
+    pageFailedWords:
+      'What you entered is kept on the server. Load the page anew; if it fails again, keep the words below.',
     reload: 'Load anew',
   },
   display: {
@@ -62,10 +63,12 @@ export const EN = {
   },
   connection: {
     away: 'No connection to the server.',
-    awayWords: 'What was opened before can be read. What you change is kept on this device and sent when the server is back.',
+    awayWords:
+      'What was opened before can be read. What you change is kept on this device and sent when the server is back.',
     awayShort: 'Reading works; making something new needs the server.',
     back: 'The server is back.',
-    cannotReach: 'The server cannot be reached. Is the program running? Changes need it; jobs that were opened before can be read.',
+    cannotReach:
+      'The server cannot be reached. Is the program running? Changes need it; jobs that were opened before can be read.',
     notKept: 'This was not opened on this device before, so it can only be read with the server.',
   },
   errors: {
@@ -119,7 +122,14 @@ export const EN = {
     removeDemo: 'Remove the demo',
     demoRemoved: (count: number) => (count === 1 ? 'One demo job was removed.' : `${count} demo jobs were removed.`),
     number: (number: number) => `Job ${number}`,
-    columns: { job: 'Job', car: 'Car', complaint: 'Complaint', finding: 'Finding', waitsFor: 'Waits for', changed: 'Changed' },
+    columns: {
+      job: 'Job',
+      car: 'Car',
+      complaint: 'Complaint',
+      finding: 'Finding',
+      waitsFor: 'Waits for',
+      changed: 'Changed',
+    },
     noFinding: 'none yet',
     isClosed: 'closed',
     noCar: 'car not named',

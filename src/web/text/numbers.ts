@@ -45,9 +45,7 @@ export function numbersOf(locale: string, under: string, over: string): Numbers 
       return `${fixed(count / 1e6, 1)}${NBSP}MB`;
     },
     duration: (seconds) =>
-      seconds < 180
-        ? `${fixed(seconds, 0)}${NBSP}s`
-        : `${fixed(seconds / 60, seconds < 600 ? 1 : 0)}${NBSP}min`,
+      seconds < 180 ? `${fixed(seconds, 0)}${NBSP}s` : `${fixed(seconds / 60, seconds < 600 ? 1 : 0)}${NBSP}min`,
     list: (words) => new Intl.ListFormat(locale, { type: 'conjunction' }).format(words),
   };
 }

@@ -24,7 +24,8 @@ export const SHOP_DE: typeof SHOP_EN = {
     removeLimit: (label) => `Grenzwert ${label} entfernen`,
     saved: 'Einstellungen gespeichert.',
     backup: 'Sicherung',
-    backupWords: 'Alle Aufträge, Dateien und Einstellungen in einer Datei. Bewahren Sie sie auf einem anderen Datenträger auf.',
+    backupWords:
+      'Alle Aufträge, Dateien und Einstellungen in einer Datei. Bewahren Sie sie auf einem anderen Datenträger auf.',
     makeBackup: 'Sicherung anlegen',
     restore: 'Aus einer Sicherung wiederherstellen',
     restoreWords: 'Holt zurück, was die Datei enthält. Der jetzige Bestand wird ersetzt.',
@@ -64,7 +65,8 @@ export const SHOP_DE: typeof SHOP_EN = {
     password: 'Passwort',
     go: 'Anmelden',
     firstTitle: 'Erstes Konto anlegen',
-    firstWords: 'Sie haben den Einmal-Verweis geöffnet, den der Server ausgegeben hat. Das Konto hier gehört dem Inhaber.',
+    firstWords:
+      'Sie haben den Einmal-Verweis geöffnet, den der Server ausgegeben hat. Das Konto hier gehört dem Inhaber.',
     firstGo: 'Konto anlegen und weiter',
     repeat: 'Passwort noch einmal',
     notSame: 'Die beiden Passwörter sind verschieden.',

@@ -30,7 +30,8 @@ export const SHOP_EN = {
     restoreConfirm: 'I know that the jobs that stand here now are replaced.',
     restored: 'The backup was restored.',
     accounts: 'Accounts',
-    noAccounts: 'Nobody needs to sign in on this computer. Accounts are asked for as soon as the server is opened to other devices.',
+    noAccounts:
+      'Nobody needs to sign in on this computer. Accounts are asked for as soon as the server is opened to other devices.',
   },
   accounts: {
     name: 'Name',
@@ -83,7 +84,8 @@ export const SHOP_EN = {
     missing: 'Not verified yet',
     nothingMissing: 'no proof has been given yet',
     checks: 'Checks',
-    diameter: 'Equivalent diameter: the thin sharp-edged round hole, discharge coefficient 0.61, that passes the same flow.',
+    diameter:
+      'Equivalent diameter: the thin sharp-edged round hole, discharge coefficient 0.61, that passes the same flow.',
     outdated: 'Inputs have changed since this finding was made.',
     othersHeading: 'Causes, most probable first',
     caution:

@@ -1,6 +1,13 @@
 import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import type { Text } from './en.ts';
-import { LANGUAGES, type Language, rememberedLanguage, rememberLanguage, type Spoken, SpokenContext } from './language.ts';
+import {
+  LANGUAGES,
+  type Language,
+  rememberedLanguage,
+  rememberLanguage,
+  type Spoken,
+  SpokenContext,
+} from './language.ts';
 
 /** Loads the catalogue of the language chosen; nothing is drawn before it is there. */
 export function TextProvider({ children }: { readonly children: ReactNode }): ReactNode {

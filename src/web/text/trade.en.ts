@@ -50,7 +50,8 @@ const layouts: Record<LayoutId, { name: string; words: string }> = {
   },
   'saddle-tank': {
     name: 'Saddle tank',
-    words: 'Two lobes over the drive shaft, joined low by a transfer pump and high by a vent. Otherwise an engine-vacuum draw.',
+    words:
+      'Two lobes over the drive shaft, joined low by a transfer pump and high by a vent. Otherwise an engine-vacuum draw.',
   },
   'two-path-purge': {
     name: 'Two-path purge',

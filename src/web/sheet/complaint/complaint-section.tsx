@@ -14,6 +14,7 @@ export function ComplaintSection(): ReactNode {
   const text = useText();
   const words = text.job.complaint;
   const { complaint } = job;
+  const kinds = complaint.types.map((kind) => text.trade.complaints[kind]).join(', ');
   return (
     <>
       {isReadOnly ? (
@@ -32,22 +33,21 @@ export function ComplaintSection(): ReactNode {
           onChange={(value) => save('complaint', { ...complaint, words: value })}
         />
       )}
-      <Fold
-        label={words.kinds}
-        words={complaint.types.map((kind) => text.trade.complaints[kind]).join(', ')}
-        isOpenAtFirst={complaint.types.length === 0 && !isReadOnly}
-      >
-        <Several<Kind>
-          label={words.kinds}
-          options={(Object.keys(text.trade.complaints) as Kind[]).map((value) => ({
-            value,
-            name: text.trade.complaints[value],
-          }))}
-          values={complaint.types}
-          disabled={isReadOnly}
-          onChange={(types) => save('complaint', { ...complaint, types })}
-        />
-      </Fold>
+      {isReadOnly ? (
+        kinds !== '' && <p>{kinds}</p>
+      ) : (
+        <Fold label={words.kinds} words={kinds} isOpenAtFirst={complaint.types.length === 0}>
+          <Several<Kind>
+            label={words.kinds}
+            options={(Object.keys(text.trade.complaints) as Kind[]).map((value) => ({
+              value,
+              name: text.trade.complaints[value],
+            }))}
+            values={complaint.types}
+            onChange={(types) => save('complaint', { ...complaint, types })}
+          />
+        </Fold>
+      )}
       <CodesEditor />
     </>
   );
