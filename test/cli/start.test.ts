@@ -1,4 +1,4 @@
-/** `npm start` as a person meets it: from any folder, without arguments, and with a command passed on. */
+/** `npm start` with a command, from any folder; without one it opens the workbench, see serve.test.ts. */
 import { spawnSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import { afterAll, expect, test } from 'vitest';
@@ -11,8 +11,8 @@ afterAll(here.clear);
 const npm = (...args: readonly string[]) =>
   spawnSync('npm', ['--prefix', ROOT, '--silent', 'start', ...args], { cwd: here.folder, encoding: 'utf8' });
 
-test('without arguments: the finding in words, a report where it says, nothing else written, what to do next', () => {
-  const { status, stdout } = npm();
+test('demo: the finding in words, a report where it says, nothing else written, what to do next', () => {
+  const { status, stdout } = npm('--', 'demo');
   expect(status).toBe(0);
   expect(stdout).toContain('Invented car and recording');
   expect(stdout).toContain('For the owner:');
