@@ -2,7 +2,7 @@
  * Simulated jobs to a proven repair: the planner against a fixed flow chart, against parts by probability over cost, and
  * against one who knows the fault; then the same with priors and error rates that are wrong by a factor of two.
  *
- *   npm run bench:planner -- [JOBS] [MONEY WEIGHT]
+ *   node scripts/bench.mjs planner [JOBS] [MONEY WEIGHT]
  */
 
 import { CHECKS } from '../../src/checks/catalogue/all.ts';

@@ -1,5 +1,5 @@
 /** Where a job stands for the planner, as plain data that can be stored; and what is believed from it. */
-import type { Finding } from '../diagnosis/finding.ts';
+import type { CauseProbability } from '../diagnosis/finding.ts';
 import type { Complaint } from '../diagnosis/priors/root-causes.ts';
 import type { LayoutId } from '../system/car.ts';
 import { afterFailedRepair, afterResult, type Belief, startBelief } from './belief.ts';
@@ -23,13 +23,18 @@ export type Step =
   /** A repair whose verification failed. */
   | { readonly kind: 'repair'; readonly id: RepairId };
 
+/** What the planner needs of a finding; a whole finding fits. */
+export interface FoundCauses {
+  readonly causes: readonly Pick<CauseProbability, 'id' | 'probability' | 'places'>[];
+}
+
 export interface JobState {
   readonly layout: LayoutId;
   readonly complaints: readonly Complaint[];
   readonly codes: readonly string[];
   readonly circumstances: readonly CircumstanceId[];
-  /** Absent: no recording yet, the priors alone. */
-  readonly finding?: Finding;
+  /** Made without the results in `steps`, which would count twice. Absent: no recording yet, the priors alone. */
+  readonly finding?: FoundCauses;
   /** Done so far, in order. */
   readonly steps: readonly Step[];
   /** Checks that the shop cannot do or that are already in the finding. */

@@ -66,8 +66,8 @@ const DEFAULT_EXPANSIONS = 1500;
 const DEFAULT_GAP = 0.02;
 /** Points opened before each answer that is handed out. */
 const ANSWERS_AT = [12, 60, 250, 1000];
-/** Points opened for what one would do by reflex. */
-const REFLEX_EXPANSIONS = 40;
+/** Points opened for what one would do by reflex, shared out over its outcomes. */
+const REFLEX_EXPANSIONS = 50;
 /** Chance that smoke leaves through a valve that was not proven to seal, whatever else leaks. Judgement. */
 const UNSEALED = 0.25;
 const SHOWN_CAUSES = 5;
@@ -95,7 +95,7 @@ export function* planNext(job: JobState, options: PlanOptions = {}): Generator<P
     // what the reflex would cost is worked out for the last answer only
     yield describe(posed, belief, search, []);
   }
-  return describe(posed, belief, search, reflexes(posed, search, shouldStop));
+  return describe(posed, belief, search, reflexes(posed, search));
 }
 
 /** The best plan within the budget. */
@@ -151,7 +151,7 @@ function answersOf(posed: JobProblem, root: PlanNode): AnswerEffect[] {
 }
 
 /** What one does by reflex: fit the likeliest part, or make smoke; each with the best plan after it. */
-function reflexes(posed: JobProblem, search: PlanSearch, shouldStop: (() => boolean) | undefined): Comparison[] {
+function reflexes(posed: JobProblem, search: PlanSearch): Comparison[] {
   const { problem, situation } = posed;
   const chosen = search.root.best?.action ?? problem.checks.length + (search.root.stop.order[0] ?? -1);
   const likeliest = problem.repairs
@@ -163,16 +163,10 @@ function reflexes(posed: JobProblem, search: PlanSearch, shouldStop: (() => bool
     .sort((a, b) => b.p - a.p)[0];
   const smoke = posed.checks.findIndex((check) => check.id === 'T23');
   const actions = [likeliest?.action ?? -1, smoke].filter((a) => a >= 0 && a !== chosen && situation.done[a] === 0);
-  const out: Comparison[] = [];
-  for (const action of actions) {
-    if (shouldStop?.()) break;
-    const comparison = reflex(posed, search, action);
-    if (comparison) out.push(comparison);
-  }
-  return out;
+  return actions.map((action) => reflex(posed, search, action));
 }
 
-function reflex(posed: JobProblem, search: PlanSearch, action: number): Comparison | undefined {
+function reflex(posed: JobProblem, search: PlanSearch, action: number): Comparison {
   const { problem, situation } = posed;
   const isCheck = action < problem.checks.length;
   const setups = isCheck ? problem.checks[action]!.setups : problem.repairs[action - problem.checks.length]!.setups;
@@ -186,7 +180,7 @@ function reflex(posed: JobProblem, search: PlanSearch, action: number): Comparis
     const done = Uint8Array.from(situation.done);
     done[action] = 1 + outcome;
     const rest = new PlanSearch(problem, { belief, done, setups: situation.setups | setups });
-    rest.run({ expansions: REFLEX_EXPANSIONS });
+    rest.run({ expansions: Math.ceil(REFLEX_EXPANSIONS * p) });
     cost += p * rest.root.upper;
     const then = planTree(posed, rest.root).expected;
     expected.minutes += p * then.minutes;

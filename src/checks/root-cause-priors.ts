@@ -1,5 +1,5 @@
 /** Probabilities of the root causes: from complaint and codes, and from a finding where there is one. */
-import type { Finding } from '../diagnosis/finding.ts';
+import type { CauseProbability } from '../diagnosis/finding.ts';
 import { COMPLAINTS, type Complaint } from '../diagnosis/priors/root-causes.ts';
 import type { LayoutId } from '../system/car.ts';
 import { CIRCUMSTANCES, type CircumstanceId, circumstanceKey } from './circumstances.ts';
@@ -68,7 +68,11 @@ export function rootCausePriors(told: Told, figure: (key: string) => number): Fl
 }
 
 /** The finding's causes and places as root causes, shared out by the prior where the finding does not tell them apart. */
-export function rootCausesFromFinding(finding: Finding, told: Told, figure: (key: string) => number): Float64Array {
+export function rootCausesFromFinding(
+  finding: { readonly causes: readonly Pick<CauseProbability, 'id' | 'probability' | 'places'>[] },
+  told: Told,
+  figure: (key: string) => number,
+): Float64Array {
   const prior = rootCausePriors(told, figure);
   const out = ROOT_CAUSES.map((_, i) => OPEN_MIND * prior[i]!);
   for (const { id, probability, places } of finding.causes) {

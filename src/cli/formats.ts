@@ -1,5 +1,6 @@
 /** Every published format by the name that `vaporwright schema NAME` and docs/schemas use. */
 import { z } from 'zod';
+import { jobStateSchema } from '../checks/job-format.ts';
 import { conditionsSchema } from '../readiness/conditions.ts';
 import { inspectionRuleSchema } from '../readiness/inspection.ts';
 import { mappingSchema } from '../recording/mapping.ts';
@@ -8,6 +9,7 @@ import { storedSheetSchema } from '../report/sheet.ts';
 import { carSchema } from '../system/car.ts';
 import { machineFindingSchema } from './machine-finding.ts';
 import { notesSchema } from './notes.ts';
+import { planResultSchema } from './plan-formats.ts';
 import { errorSchema, readResultSchema, reportResultSchema, simulateResultSchema } from './result-formats.ts';
 import { scenarioSchema } from './scenario-file.ts';
 
@@ -21,6 +23,8 @@ export const FORMATS: Readonly<Record<string, z.ZodType>> = {
   inspection: inspectionRuleSchema,
   finding: storedSheetSchema,
   diagnose: machineFindingSchema,
+  troubleshooting: jobStateSchema,
+  plan: planResultSchema,
   read: readResultSchema,
   report: reportResultSchema,
   simulate: simulateResultSchema,

@@ -1,5 +1,6 @@
 /** The command line: words and options here; what a command needs is loaded when it runs, so that help is quick. */
 import { Command, InvalidArgumentError, Option } from 'commander';
+import { CIRCUMSTANCE_IDS } from '../checks/circumstances.ts';
 import { LAYOUTS } from '../system/car.ts';
 import { COMPLAINTS } from './complaints.ts';
 import { EXIT_HELP } from './exit-codes.ts';
@@ -14,6 +15,31 @@ const codeList = (text: string): string[] => {
   if (wrong !== undefined) throw new InvalidArgumentError(`"${wrong}" is not a trouble code such as P0442.`);
   return codes;
 };
+
+const checkList = (text: string): string[] => text.split(/[\s,]+/).filter((id) => id !== '');
+
+function positiveNumber(text: string): number {
+  const value = Number(text);
+  if (!(value > 0 && Number.isFinite(value))) throw new InvalidArgumentError(`"${text}" is not a number above 0.`);
+  return value;
+}
+
+function share(text: string): number {
+  const value = Number(text);
+  if (text.trim() === '' || !(value >= 0 && value <= 1)) {
+    throw new InvalidArgumentError(`"${text}" is not a number from 0 to 1.`);
+  }
+  return value;
+}
+
+function figureChange(text: string, before: Readonly<Record<string, number>>): Record<string, number> {
+  const at = text.lastIndexOf('=');
+  const value = Number(text.slice(at + 1));
+  if (at < 1 || text.slice(at + 1).trim() === '' || !Number.isFinite(value)) {
+    throw new InvalidArgumentError(`"${text}" is not a figure and its value, such as shop.rate=75.`);
+  }
+  return { ...before, [text.slice(0, at)]: value };
+}
 
 const examples = (...lines: readonly string[]): string =>
   `\nExamples:\n${lines.map((line) => `  ${line}`).join('\n')}\n`;
@@ -245,6 +271,58 @@ export function buildProgram(): Command {
     );
 
   program
+    .command('plan')
+    .summary('say what to do next towards a proven repair, and why')
+    .description(
+      'Says which check or repair to do next, with the least expected time (or money) to a proven repair, and why.',
+    )
+    .option('--finding <file>', 'a finding saved by "diagnose --out"')
+    .option('--car <file>', 'a car without recordings yet; give --codes or --complaint with it')
+    .option('--state <file>', 'a plan’s state saved by --out')
+    .option('--codes <list>', 'stored trouble codes, separated by commas', codeList)
+    .addOption(new Option('--complaint <type>', 'what the owner noticed').choices(Object.keys(COMPLAINTS)))
+    .addOption(new Option('--known <what...>', 'what is known of the car’s life').choices(CIRCUMSTANCE_IDS))
+    .option('--without <checks>', 'checks that cannot be done here, separated by commas', checkList)
+    .option('--money-weight <share>', '0: working minutes alone; 1: the whole bill (default)', share)
+    .option('--set <figure=value...>', 'a figure of your shop, as shop.rate=75', figureChange, {})
+    .option('--seconds <number>', 'how long to look for a better plan', positiveNumber, 2)
+    .option('--acknowledge', 'the cautions were read: show the steps')
+    .option('--out <file>', 'save where the job stands, for "result" (format: vaporwright schema troubleshooting)')
+    .option(...JSON_OPTION)
+    .addHelpText(
+      'after',
+      examples(
+        'vaporwright plan --finding finding.json --out job.json',
+        'vaporwright plan --car car.json --codes P0442 --known "topping off admitted" --without T23,T25',
+        'vaporwright plan --state job.json --money-weight 0 --set shop.rate=75',
+      ),
+    )
+    .action(async (options) => (await import('./plan.ts')).planCommand(options));
+
+  program
+    .command('result')
+    .summary('enter what a check or repair showed, and plan on')
+    .description('Enters the result of a check, or a repair that did not hold, and says what to do next.')
+    .argument('<step>', 'check (T20) or repair ("purge valve")')
+    .argument('[result...]', 'an outcome, or numbers with units as "flow=0.46 L/min"; "not held" for a repair')
+    .requiredOption('--state <file>', 'where the job stands, from "plan --out"')
+    .option('--seconds <number>', 'how long to look for a better plan', positiveNumber, 2)
+    .option('--acknowledge', 'the cautions were read: show the steps')
+    .option('--out <file>', 'save where the job stands now')
+    .option(...JSON_OPTION)
+    .addHelpText(
+      'after',
+      examples(
+        'vaporwright result T12 falls --state job.json --out job-2.json',
+        'vaporwright result T20 "flow=0.46 L/min" "pressure=10 inH2O" --state job.json',
+        'vaporwright result "purge valve" not held --state job-2.json',
+      ),
+    )
+    .action(async (step: string, words: string[], options) =>
+      (await import('./result.ts')).resultCommand(step, words, options),
+    );
+
+  program
     .command('simulate')
     .summary('play a scenario and write its traces')
     .description('Plays a scenario (car, fault, procedure) and writes the traces as CSV and SVG.')
@@ -272,9 +350,9 @@ export function buildProgram(): Command {
     .command('bench')
     .summary('run a benchmark')
     .description(
-      'Runs a benchmark in a clone of the project: accuracy, calibration, speed or csv; all but accuracy without a name.',
+      'Runs a benchmark in a clone of the project: accuracy, calibration, speed, csv or planner; all but accuracy without a name.',
     )
-    .argument('[name]', 'accuracy, calibration, speed or csv')
+    .argument('[name]', 'accuracy, calibration, speed, csv or planner')
     .argument('[arguments...]', 'passed to the benchmark')
     .allowUnknownOption()
     .passThroughOptions()

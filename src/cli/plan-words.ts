@@ -1,0 +1,116 @@
+/** The next step and the plan behind it, in words for a terminal. */
+import { checkById } from '../checks/catalogue/all.ts';
+import type { Comparison, Plan, ProbableCause } from '../checks/plan.ts';
+import type { PlanTree, TreeStep } from '../checks/plan-tree.ts';
+import { REPAIRS, type RepairId } from '../checks/repairs.ts';
+import { EN } from '../checks/text/en.ts';
+import { GENERAL_CAUTION } from '../report/cautions.ts';
+import { wrapped } from './finding-words.ts';
+
+/** Depth and least chance of branches that are printed: the tree fits on a page. */
+const DEPTH = 6;
+const SHOWN = 0.03;
+
+export function stepName(step: Pick<TreeStep, 'kind' | 'id'>): string {
+  if (step.kind === 'check') return `${step.id} ${EN.checks[step.id]?.name ?? step.id}`;
+  return step.kind === 'repair' ? EN.repairs[step.id as RepairId] : EN.sendAway;
+}
+
+/** Cautions of a step; a repair has those of the work that it is. */
+export function cautionsOfStep(step: Pick<TreeStep, 'kind' | 'id'>): readonly string[] {
+  if (step.kind === 'check') return checkById(step.id).cautions.map((id) => EN.cautions[id]);
+  if (step.kind !== 'repair') return [];
+  const lowersTank = REPAIRS.find(({ id }) => id === step.id)?.setups.includes('tank lowered') ?? false;
+  const ids = [
+    'vapour',
+    'open slowly',
+    'sealed tank',
+    ...(lowersTank ? (['open fuel', 'lift'] as const) : []),
+  ] as const;
+  return ids.map((id) => EN.cautions[id]);
+}
+
+const percent = (p: number): string => (p > 0.995 ? 'over 99 %' : p < 0.005 ? 'under 1 %' : `${Math.round(100 * p)} %`);
+const minutes = (value: number): string => `${Math.round(value)} min`;
+const causeList = (causes: readonly ProbableCause[], most: number): string =>
+  causes
+    .slice(0, most)
+    .map(({ id, probability }) => `${EN.causes[id]} ${percent(probability)}`)
+    .join(', ');
+const withSetups = (step: TreeStep): string =>
+  step.setups.length === 0 ? '' : ` (with: ${step.setups.map((id) => EN.setups[id]).join(', ')})`;
+
+function comparison({ step, probability, extra }: Comparison): string {
+  const chance =
+    step.kind === 'repair' ? `right with ${percent(probability)}` : `shows something with ${percent(probability)}`;
+  const dearer =
+    extra > 0.5
+      ? `a plan that starts with it costs about ${minutes(extra)} more`
+      : 'about as dear as far as this search can tell';
+  return `${stepName(step)}: ${chance}; ${dearer}.`;
+}
+
+function treeLines(tree: PlanTree, indent: string, depth: number): string[] {
+  const lines = [`${indent}${stepName(tree.step)}, ${minutes(tree.step.minutes)}${withSetups(tree.step)}`];
+  if (depth === 0) return tree.answers.length > 0 ? [...lines, `${indent}  …`] : lines;
+  for (const { outcome, probability, next } of tree.answers) {
+    const reach = tree.probability * probability;
+    if (reach < SHOWN) continue;
+    if (next === 'proven') lines.push(`${indent}  ${outcome} (${percent(probability)}): proven`);
+    else lines.push(`${indent}  ${outcome} (${percent(probability)}):`, ...treeLines(next, `${indent}    `, depth - 1));
+  }
+  return lines;
+}
+
+export function planInWords(plan: Plan, acknowledged: boolean): string {
+  const { next, expected } = plan;
+  const cautions = cautionsOfStep(next);
+  const text = next.kind === 'check' ? EN.checks[next.id] : undefined;
+  const suspects = plan.setupFaults.filter(({ probability }) => probability > 0.15);
+  return [
+    `Next: ${stepName(next)}, ${minutes(next.minutes)}${withSetups(next)}`,
+    '',
+    `Believed now: ${causeList(plan.causes, 5)}.`,
+    ...suspects.map(
+      ({ id, probability }) => `Perhaps the test itself: ${EN.setupFaults[id]}, ${percent(probability)}.`,
+    ),
+    wrapped(
+      `From here to a proven repair: ${minutes(expected.minutes)} of work and ${Math.round(expected.goods)} for goods on average; ` +
+        `this plan is at most ${percent(plan.gap)} above the best there can be.`,
+    ),
+    ...(cautions.length > 0 ? ['', 'Cautions', ...cautions.map((c) => wrapped(c, '  - ', '    '))] : []),
+    ...(text === undefined
+      ? []
+      : acknowledged || cautions.length === 0
+        ? ['', 'Steps', ...text.steps.map((s, i) => wrapped(s, `  ${i + 1}. `, '     ')), wrapped(text.note, '  ')]
+        : ['', 'The steps are shown once the cautions are acknowledged: add --acknowledge.']),
+    ...(plan.answers.length > 0
+      ? [
+          '',
+          'What each answer would change',
+          ...plan.answers.map((a) =>
+            wrapped(
+              `${a.outcome} (${percent(a.probability)}): then ${stepName(a.next)}; ${causeList(a.causes, 3)}`,
+              '  - ',
+              '    ',
+            ),
+          ),
+        ]
+      : []),
+    ...(plan.instead.length > 0
+      ? ['', 'Why not the usual reflex', ...plan.instead.map((c) => wrapped(comparison(c), '  - ', '    '))]
+      : []),
+    '',
+    'The plan',
+    ...treeLines(plan.tree, '  ', DEPTH),
+    '',
+    plan.unproven.probability > 0.005
+      ? wrapped(
+          `With ${percent(plan.unproven.probability)} the plan ends without proof, where going on costs more than it is likely to bring; ` +
+            `left would be: ${causeList(plan.unproven.causes, 4)}.`,
+        )
+      : 'The plan goes on until a repair is proven.',
+    '',
+    wrapped(GENERAL_CAUTION),
+  ].join('\n');
+}
