@@ -15,7 +15,7 @@ import {
   utimesSync,
   writeFileSync,
 } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { delimiter, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 export const ROOT = dirname(dirname(fileURLToPath(import.meta.url)));
@@ -160,28 +160,52 @@ export async function ensurePages() {
 
 export const BROWSER_PATHS = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
 
-/** The browser for the tests of the report: an explicit path in CHROMIUM wins. */
+/** The browser for the tests of report and pages: an explicit path in CHROMIUM wins. */
 export function findBrowser() {
   const given = process.env.CHROMIUM;
   return [...(given ? [given] : []), ...BROWSER_PATHS].find((path) => existsSync(path));
 }
 
-/** Only tests need a browser. Installs Debian's when that is possible, else says what to run. */
-export async function ensureBrowser() {
-  if (findBrowser()) return false;
-  const advice =
-    'The tests of the report need Chromium. Run: sudo apt-get update && sudo apt-get install -y --no-install-recommends chromium\n' +
-    'or set CHROMIUM to the path of an installed one.';
+const onPath = (program) =>
+  (process.env.PATH ?? '').split(delimiter).some((folder) => folder !== '' && existsSync(join(folder, program)));
+const POSTGRES = '/usr/lib/postgresql';
+const hasPostgres = () =>
+  existsSync(POSTGRES) && readdirSync(POSTGRES).some((version) => existsSync(join(POSTGRES, version, 'bin', 'initdb')));
+
+/** What only the tests need of Debian: each package with what shows that it is there. */
+const TEST_PACKAGES = [
+  {
+    name: 'chromium',
+    why: 'the pages and the report are tried in a browser',
+    isThere: () => findBrowser() !== undefined,
+  },
+  { name: 'poppler-utils', why: 'printed pages are read back', isThere: () => onPath('pdftotext') },
+  {
+    name: 'postgresql',
+    why: "the store is tried on the system's PostgreSQL too",
+    isThere: () => hasPostgres() || process.env.VAPORWRIGHT_NO_DEBIAN_POSTGRES !== undefined,
+  },
+];
+
+/** Installs what the tests need of Debian when that is possible, else says what to run. */
+export async function ensureTestPackages() {
+  const missing = TEST_PACKAGES.filter(({ isThere }) => !isThere());
+  if (missing.length === 0) return false;
+  const names = missing.map(({ name }) => name);
+  const advice = [
+    `The tests need ${missing.map(({ name, why }) => `${name} (${why})`).join(', ')}.`,
+    `Run: sudo apt-get update && sudo apt-get install -y --no-install-recommends ${names.join(' ')}`,
+    'A browser elsewhere: set CHROMIUM to its path. No PostgreSQL of the system: set VAPORWRIGHT_NO_DEBIAN_POSTGRES=1.',
+  ].join('\n');
   const hasApt = spawnSync('apt-get', ['--version'], { stdio: 'ignore' }).status === 0;
-  const isRoot = process.getuid?.() === 0;
-  if (!hasApt || !isRoot) throw new Error(advice);
+  if (!hasApt || process.getuid?.() !== 0) throw new Error(advice);
   process.env.DEBIAN_FRONTEND = 'noninteractive';
   try {
     await run('apt-get', ['-qq', 'update'], 'reading the package lists');
     await run(
       'apt-get',
-      ['-qq', 'install', '-y', '--no-install-recommends', 'chromium'],
-      'installing Chromium for the tests',
+      ['-qq', 'install', '-y', '--no-install-recommends', ...names],
+      `installing ${names.join(', ')} for the tests`,
     );
   } catch (error) {
     throw new Error(`${error.message}\n${advice}`);

@@ -5,7 +5,7 @@
 import { spawn } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { ensureBrowser, ensureBundle, ensurePackages, ensurePages, prepare, ROOT } from './setup.mjs';
+import { ensureBundle, ensurePackages, ensurePages, ensureTestPackages, prepare, ROOT } from './setup.mjs';
 
 const bin = (name, file) => join(ROOT, 'node_modules', name, file);
 const STATIC_CHECKS = [
@@ -29,7 +29,7 @@ function node(args) {
   });
 }
 
-await prepare(ensurePackages, ensureBundle, ensurePages, ensureBrowser);
+await prepare(ensurePackages, ensureBundle, ensurePages, ensureTestPackages);
 
 let staticPassed = 0;
 const staticFailed = [];

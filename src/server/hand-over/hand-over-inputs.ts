@@ -1,20 +1,12 @@
 /** What a hand-over document of a job is made from, as plain data for the worker thread. */
 import { createHash } from 'node:crypto';
 import { codesAroundRepair } from '../../jobs/hand-over/codes-around-repair.ts';
-import type { HandOverSettings } from '../../jobs/hand-over/hand-over-of.ts';
 import { canonicalJson } from '../../jobs/record/finding-inputs.ts';
 import type { Job } from '../../jobs/record/job.ts';
 import type { HandOverRequest } from '../contract/hand-over.ts';
 import type { Parts } from '../parts.ts';
-import type { ReadingInputs } from '../recordings/parsed.ts';
 import { readSettings } from '../routes/settings-routes.ts';
-
-export interface HandOverInputs {
-  readonly job: Job;
-  readonly settings: HandOverSettings;
-  /** Recordings that no finding tells of, by the id of their entry. */
-  readonly readings: readonly { readonly id: string; readonly reading: ReadingInputs }[];
-}
+import type { HandOverInputs } from './hand-over-task.ts';
 
 export async function handOverInputs(
   { store, readings, program }: Pick<Parts, 'store' | 'readings' | 'program'>,

@@ -7,7 +7,7 @@ import { handOverPdf } from '../../report/hand-over/pdf.ts';
 import { MAX_UNPACKED_BYTES } from '../contract/paths.ts';
 import { readReading } from '../recordings/parsed.ts';
 import { UnreadableFile } from '../recordings/read-file.ts';
-import type { HandOverInputs } from './hand-over-inputs.ts';
+import type { HandOverInputs } from './hand-over-task.ts';
 import { loadFonts } from './load-fonts.ts';
 
 async function dataOf({ readings }: HandOverInputs): Promise<readonly RecordingData[]> {

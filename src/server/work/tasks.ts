@@ -7,7 +7,7 @@ import type { StoredSheet } from '../../report/sheet.ts';
 import type { Car } from '../../system/car.ts';
 import type { ErrorFacts } from '../contract/error.ts';
 import type { Preview } from '../contract/recordings.ts';
-import type { HandOverInputs } from '../hand-over/hand-over-inputs.ts';
+import type { HandOverInputs } from '../hand-over/hand-over-task.ts';
 import type { ReadingInputs } from '../recordings/parsed.ts';
 
 export interface ProgressNote {
