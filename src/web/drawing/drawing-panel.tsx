@@ -12,6 +12,7 @@ import { type Playable, playableOn } from '../simulation/procedures.ts';
 import { useText } from '../text/language.ts';
 import { useNumbers } from '../text/numbers.ts';
 import { faultOfCause } from './cause-fault.ts';
+import { PartLine } from './parts/part-line.tsx';
 import { PartWords } from './parts/part-words.tsx';
 import { Legend } from './player/legend.tsx';
 import { LivingDrawing } from './player/living-drawing.tsx';
@@ -85,7 +86,7 @@ export function CarDrawing(props: Props): ReactNode {
   const sound = usePlaying(
     drawn === undefined ? undefined : { system, fault: undefined, procedure, draw, isDragging: false },
   );
-  const playback = usePlayback(run, Math.max(run?.durationS ?? 0, sound.run?.durationS ?? 0), `${procedure}`);
+  const playback = usePlayback(view?.run, Math.max(run?.durationS ?? 0, sound.run?.durationS ?? 0), `${procedure}`);
   const limitPa = useMemo(
     () => scaleLimitPa(Math.max(...[view, sound.view].map((v) => (v === undefined ? 0 : largestGaugePa(v))))),
     [view, sound.view],
@@ -114,6 +115,7 @@ export function CarDrawing(props: Props): ReactNode {
         onChoose={setChosen}
         name={words.summary(text.trade.layouts[car.layout].name, faultWords)}
       />
+      {chosen !== undefined && <PartLine part={chosen} view={view} playback={playback} />}
       <Legend limitPa={limitPa} />
       {run !== undefined && (
         <>

@@ -95,15 +95,15 @@ export function play(request: PlayRequest, nowMs: () => number): PlayedRun {
   const recorder = new Recorder(scenario, names);
   const notes = new CommandNotes();
   const result = runProcedure(scenario, [recorder, notes]);
-  return collect(result, recorder, notes, network, isCoarse, nowMs() - from);
+  return collect(request, result, recorder, notes, network, nowMs() - from);
 }
 
 function collect(
+  request: PlayRequest,
   { run, endS, failure }: RunResult,
   recorder: Recorder,
   notes: CommandNotes,
   network: Network,
-  isCoarse: boolean,
   tookMs: number,
 ): PlayedRun {
   const { timeS } = recorder;
@@ -127,7 +127,8 @@ function collect(
     commands: notes.values,
     steps: run.steps,
     durationS: endS,
-    isCoarse,
+    request,
+    isCoarse: request.isCoarse,
     tookMs,
     ...(failure === undefined ? {} : { failure: `${failure.words}. ${failure.tryThis}` }),
   };

@@ -25,6 +25,8 @@ export interface PlayRequest {
 }
 
 export interface PlayedRun {
+  /** What it is a run of. */
+  readonly request: PlayRequest;
   readonly timeS: Float32Array;
   /** By trace name, `tank.gaugePa`, `purge.flowKgPerS`. */
   readonly traces: Readonly<Record<string, Float32Array>>;

@@ -34,17 +34,21 @@ export function partsOf(network: Network): readonly PartId[] {
   for (const part of BESIDE) parts.add(part);
   if (network.transferPumps.length > 0) parts.add('transferPump');
   if (network.spaces.some((s) => s.id === 'tee')) parts.add('ejector');
+  // A pump module's change-over valve is its vent valve.
+  if (parts.has('changeoverValve')) parts.delete('ventValve');
   return [...parts];
 }
 
 /** Faults that can sit at a part, holes at its places among them. */
 function faultsAt(part: PartId, layout: LayoutId, network: Network): readonly { kind: FaultKind; place?: LeakPlace }[] {
+  const isPart = (other: PartId | undefined): boolean =>
+    other === part || (other === 'ventValve' && part === 'changeoverValve');
   return faultKindsOf(layout).flatMap((kind) => {
-    const places = (kind.places ?? []).filter(
-      (place) => network.passages.find((p) => p.id === `leak.${place}`)?.part === part,
+    const places = (kind.places ?? []).filter((place) =>
+      isPart(network.passages.find((p) => p.id === `leak.${place}`)?.part),
     );
     if (places.length > 0) return places.map((place) => ({ kind, place }));
-    return kind.places === undefined && kind.part === part ? [{ kind }] : [];
+    return kind.places === undefined && isPart(kind.part) ? [{ kind }] : [];
   });
 }
 

@@ -3,6 +3,7 @@ import { LAYOUTS, type LayoutId } from '../../system/car.ts';
 import { faultKindsOf } from '../../system/faults/catalogue.ts';
 import type { Fault } from '../../system/faults/fault.ts';
 import type { PartId } from '../../system/parts.ts';
+import { PartLine } from '../drawing/parts/part-line.tsx';
 import { FaultForm } from '../drawing/player/fault-form.tsx';
 import { Legend } from '../drawing/player/legend.tsx';
 import { LivingDrawing } from '../drawing/player/living-drawing.tsx';
@@ -27,6 +28,9 @@ import '../drawing/player/player.css';
 
 const FIRST_FAULT: Fault = { kind: 'leak', place: 'cap' };
 
+/** Room for two drawings beside each other; on a phone one is seen at a time. */
+const SIDE_BY_SIDE = '(min-width: 60rem)';
+
 /** Free play: any layout, any procedure, any fault beside the sound system on one clock and one scale. */
 export function SystemPage(): ReactNode {
   const text = useText();
@@ -35,7 +39,7 @@ export function SystemPage(): ReactNode {
   const [procedure, setProcedure] = useState<Playable>('vacuum-draw');
   const [fault, setFault] = useState<Fault | undefined>(FIRST_FAULT);
   const [isDragging, setDragging] = useState(false);
-  const [isBeside, setBeside] = useState(true);
+  const [isBeside, setBeside] = useState(() => matchMedia(SIDE_BY_SIDE).matches);
   const [chosen, setChosen] = useState<PartId>('ventValve');
 
   const own = usePlaying({ system, fault, procedure, isDragging });
@@ -43,7 +47,7 @@ export function SystemPage(): ReactNode {
   const showsPair = isBeside && fault !== undefined;
   const main = fault === undefined ? sound : own;
   const longestS = Math.max(main.run?.durationS ?? 0, showsPair ? (sound.run?.durationS ?? 0) : 0);
-  const playback = usePlayback(main.run, longestS, `${system.layout}|${procedure}`);
+  const playback = usePlayback(main.view?.run, longestS, `${system.layout}|${procedure}`);
   const network = useMemo(() => drawnNetwork(system, []), [system]);
   const limitPa = useMemo(
     () => scaleLimitPa(Math.max(...[own.view, sound.view].map((v) => (v === undefined ? 0 : largestGaugePa(v))))),
@@ -135,19 +139,20 @@ export function SystemPage(): ReactNode {
             <div className={showsPair ? 'pair' : ''}>
               {showsPair && (
                 <div>
-                  <h3>{words.system.healthy}</h3>
+                  <h2>{words.system.healthy}</h2>
                   {drawing(sound.view, undefined, words.sound)}
                 </div>
               )}
               <div>
-                <h3>
+                <h2>
                   {fault === undefined
                     ? words.system.healthy
                     : `${words.system.faulty}: ${words.faults[fault.kind] ?? fault.kind}`}
-                </h3>
+                </h2>
                 {drawing(main.view, fault, faultName)}
               </div>
             </div>
+            <PartLine part={chosen} view={main.view} playback={playback} />
             <Legend limitPa={limitPa} />
             {main.run !== undefined && (
               <>

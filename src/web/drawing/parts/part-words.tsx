@@ -5,11 +5,12 @@ import { Button } from '../../kit/button.tsx';
 import { Caution } from '../../kit/caution.tsx';
 import { useText } from '../../text/language.ts';
 import type { Playback } from '../player/playback.ts';
-import { passageOf, stateOf } from '../player/state-words.ts';
+import { NO_FAULT, passageOf, stateOf } from '../player/state-words.ts';
 import { useFormats } from '../player/use-formats.ts';
 import { CloseUp, HAS_CLOSE_UP } from '../sections/close-up.tsx';
 import type { RunView } from '../state/run-view.ts';
 import { openShare, valveState } from '../state/valve-state.ts';
+import { PART_ANCHOR } from './part-line.tsx';
 import { usePartsText } from './use-parts-text.ts';
 
 interface Props {
@@ -30,12 +31,12 @@ export function PartWords({ part, view, playback, children }: Props): ReactNode 
   const words = text.drawing.part;
   const about = known?.parts[part];
   view?.moveTo(playback.timeS);
-  const state = view === undefined ? '' : stateOf(view, part, text.drawing, formats, '');
+  const state = view === undefined ? '' : stateOf(view, part, text.drawing, formats, NO_FAULT);
   const passage = view === undefined ? undefined : passageOf(view, part);
   const valve = view === undefined || passage === undefined ? undefined : valveState(view, passage);
   const { codes, cautions } = PART_NOTES[part];
   return (
-    <section className="part-words" aria-labelledby={heading}>
+    <section className="part-words" id={PART_ANCHOR} aria-labelledby={heading}>
       <h3 id={heading}>{upper(text.drawing.parts[part])}</h3>
       {about !== undefined && (
         <dl>

@@ -1,10 +1,14 @@
 import { lengthOf, type Point, pointAlong } from '../placement/geometry.ts';
-import type { Scheme } from '../placement/scheme.ts';
+import type { Scheme, SymbolKind } from '../placement/scheme.ts';
 import { planMarks } from '../state/flow-marks.ts';
 import type { RunView } from '../state/run-view.ts';
 
 /** Vapour in the gas, by volume, from which a mark is filled. Judgement: well above what air over carbon holds. */
 const VAPOUR_SHOWN = 0.05;
+
+/** Marks pass behind these. */
+const OVER: ReadonlySet<SymbolKind> = new Set(['valve', 'check', 'filter', 'orifice', 'pump']);
+const SYMBOL_PX = 14;
 
 export interface MarkColours {
   readonly ink: string;
@@ -23,6 +27,7 @@ interface Way {
 export class MarksCanvas {
   private readonly context: CanvasRenderingContext2D | null;
   private readonly ways: readonly Way[];
+  private readonly symbols: readonly Point[];
   private readonly width: number;
   private readonly height: number;
 
@@ -33,6 +38,7 @@ export class MarksCanvas {
     canvas.height = Math.round(scheme.height * density);
     this.context = canvas.getContext('2d');
     this.context?.setTransform(density, 0, 0, density, 0, 0);
+    this.symbols = scheme.figures.filter((f) => OVER.has(f.kind)).map((f) => f.at);
     this.ways = scheme.ways.flatMap(({ passage, points }) => {
       const found = view.network.passages.find((p) => p.id === passage);
       if (found === undefined) return [];
@@ -52,6 +58,7 @@ export class MarksCanvas {
       const isVapour = (view.value(`${upstream}.vapourMoleFraction`) ?? 0) > VAPOUR_SHOWN;
       for (let s = plan.firstPx; s < way.length; s += plan.spacingPx) {
         const at = pointAlong(way.points, s);
+        if (this.symbols.some((c) => Math.hypot(c.x - at.x, c.y - at.y) < SYMBOL_PX)) continue;
         drawMark(g, plan.mark, at.x, at.y, flow < 0 ? at.angle + Math.PI : at.angle, isVapour, colours);
       }
     }
@@ -74,7 +81,7 @@ export function drawMark(
   g.beginPath();
   switch (kind) {
     case 0:
-      g.arc(0, 0, 2.4, 0, 2 * Math.PI);
+      g.arc(0, 0, 2.9, 0, 2 * Math.PI);
       break;
     case 1:
       g.rect(-4.5, -2, 9, 4);
@@ -99,7 +106,7 @@ export function drawMark(
         g.closePath();
       }
   }
-  g.lineWidth = 3;
+  g.lineWidth = 2;
   g.strokeStyle = isVapour ? paper : ink;
   if (isVapour) {
     g.stroke();

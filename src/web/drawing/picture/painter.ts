@@ -9,6 +9,8 @@ import { dotsPath, grainsOf } from './grains.ts';
 export interface PaintWords {
   readonly pressure: (pa: number) => string;
   readonly level: (share: number) => string;
+  readonly pressureNumber: (pa: number) => string;
+  readonly share: (share: number) => string;
   readonly vapour: (m3: number) => string;
   /** State line of a label by its id. */
   readonly state: (view: RunView, labelId: string) => string;
@@ -16,6 +18,24 @@ export interface PaintWords {
 
 /** Texts are read, not watched: so often at most are they written anew, ms. */
 const TEXT_EVERY_MS = 90;
+
+const TEXT_CLEAR = 8;
+
+/** Where a text in the tank stands: in the middle of its gas or fuel, or beyond the surface where that has no room. */
+export function tankTextY(isGas: boolean, textHeight: number, top: number, height: number, fill: number): number {
+  const surface = top + height * (1 - fill);
+  const gas = surface - top;
+  const fuel = top + height - surface;
+  if (isGas) {
+    if (gas >= textHeight + 2 * TEXT_CLEAR) return top + (gas - textHeight) / 2;
+    return surface + TEXT_CLEAR;
+  }
+  if (fuel >= textHeight + 2 * TEXT_CLEAR) {
+    // Low in the fuel, so that a pressure that found no room in the gas can stand above it.
+    return top + height - textHeight - Math.min(TEXT_CLEAR + 8, (fuel - textHeight) / 2);
+  }
+  return surface - textHeight - TEXT_CLEAR;
+}
 
 /** Brings the picture to a moment by changing what is there, without building anything anew. */
 export class Painter {
@@ -32,20 +52,17 @@ export class Painter {
   private readonly texts: { readonly el: SVGElement; readonly write: (view: RunView, words: PaintWords) => string }[] =
     [];
   private readonly floats: readonly { el: SVGElement; space: string; top: number; height: number }[];
+  private readonly tankTexts: readonly { el: SVGElement; space: string; isGas: boolean; height: number }[];
   private readonly moving: readonly { el: SVGElement; kind: 'ball' | 'lid' | 'flap'; passage: string }[];
   private readonly colours = new Map<SVGElement, string>();
   private lastTextMs = Number.NEGATIVE_INFINITY;
 
   constructor(root: SVGSVGElement, scheme: Scheme) {
     const all = <T extends SVGElement>(name: string): T[] => [...root.querySelectorAll<T>(`[data-${name}]`)];
-    this.spaces = all('space').map((el) => [
-      el.dataset['space']!,
-      el,
-      el.classList.contains('bore') ? 'stroke' : 'fill',
-    ]);
+    this.spaces = all('space').map((el) => [el.dataset.space!, el, el.classList.contains('bore') ? 'stroke' : 'fill']);
     const lobe = (space: string) => scheme.lobes.find((l) => l.space === space)!;
     this.levels = all<SVGRectElement>('level').map((el) => {
-      const space = el.dataset['level']!;
+      const space = el.dataset.level!;
       const { box } = lobe(space);
       return {
         el,
@@ -55,13 +72,21 @@ export class Painter {
         surface: root.querySelector<SVGPathElement>(`[data-surface="${space}"]`),
       };
     });
+    this.tankTexts = (['gas-text', 'fuel-text'] as const).flatMap((name) =>
+      all(name).map((el) => ({
+        el,
+        isGas: name === 'gas-text',
+        space: el.getAttribute(`data-${name}`)!,
+        height: Number(el.dataset.height),
+      })),
+    );
     this.floats = all('float').map((el) => {
-      const space = el.dataset['float']!;
+      const space = el.dataset.float!;
       const { box } = lobe(space);
       return { el, space, top: box.y, height: box.h };
     });
     this.cells = all<SVGPathElement>('loading').map((el) => {
-      const space = el.dataset['loading']!;
+      const space = el.dataset.loading!;
       return { el, space, grains: grainsOf(scheme.cells.find((c) => c.space === space)!), shown: -1 };
     });
     this.valves = all('valve');
@@ -69,19 +94,27 @@ export class Painter {
       all(kind).map((el) => ({ el, kind, passage: el.dataset[kind]! })),
     );
     for (const el of all('pressure')) {
-      const space = el.dataset['pressure']!;
+      const space = el.dataset.pressure!;
       this.texts.push({ el, write: (view, words) => words.pressure(view.gaugePa(space) ?? 0) });
     }
+    for (const el of all('pressure-number')) {
+      const space = el.getAttribute('data-pressure-number')!;
+      this.texts.push({ el, write: (view, words) => words.pressureNumber(view.gaugePa(space) ?? 0) });
+    }
     for (const el of all('full')) {
-      const space = el.dataset['full']!;
+      const space = el.dataset.full!;
       this.texts.push({ el, write: (view, words) => words.level(view.value(`${space}.fillFraction`) ?? 0) });
     }
+    for (const el of all('share')) {
+      const space = el.dataset.share!;
+      this.texts.push({ el, write: (view, words) => words.share(view.value(`${space}.fillFraction`) ?? 0) });
+    }
     for (const el of all('vapour')) {
-      const space = el.dataset['vapour']!;
+      const space = el.dataset.vapour!;
       this.texts.push({ el, write: (view, words) => words.vapour(view.value(`${space}.gasVolumeM3`) ?? 0) });
     }
     for (const el of all('state')) {
-      const id = el.dataset['state']!;
+      const id = el.dataset.state!;
       this.texts.push({ el, write: (view, words) => words.state(view, id) });
     }
   }
@@ -99,6 +132,12 @@ export class Painter {
       el.setAttribute('height', Math.max(0, top + height - y).toFixed(2));
       surface?.setAttribute('transform', `translate(0 ${y.toFixed(2)})`);
     }
+    for (const text of this.tankTexts) {
+      const lobe = this.levels.find((l) => l.space === text.space)!;
+      const fill = view.value(`${text.space}.fillFraction`) ?? 0;
+      const y = tankTextY(text.isGas, text.height, lobe.top, lobe.height, fill);
+      text.el.setAttribute('transform', `translate(0 ${y.toFixed(1)})`);
+    }
     for (const float of this.floats) {
       const level = float.height * (1 - (view.value(`${float.space}.fillFraction`) ?? 0));
       const shut = view.command('fillLimitShut') > 0 && view.network.fillLimit.stuck !== 'open';
@@ -113,11 +152,11 @@ export class Painter {
       cell.el.setAttribute('d', dotsPath(cell.grains.slice(0, count)));
     }
     for (const el of this.valves) {
-      const state = valveState(view, el.dataset['valve']!);
+      const state = valveState(view, el.dataset.valve!);
       if (state === undefined) continue;
       const share = openShare(state);
       const shown = share === 0 ? 'shut' : share > 0.85 ? 'open' : 'part';
-      if (el.dataset['shown'] !== shown) el.dataset['shown'] = shown;
+      if (el.dataset.shown !== shown) el.dataset.shown = shown;
     }
     for (const { el, kind, passage } of this.moving) this.move(view, el, kind, passage);
     if (!isResting && nowMs - this.lastTextMs < TEXT_EVERY_MS) return;

@@ -5,7 +5,7 @@
 import type { ReactNode } from 'react';
 import type { Figure } from '../placement/scheme.ts';
 
-const TURN = { 0: 0, 1: -90, 2: 180, 3: -90 } as const;
+const TURN = { 0: 0, 1: 90, 2: 180, 3: -90 } as const;
 
 /** Two-way valve: two triangles; a coil with its slash above says that a current moves it. */
 function Valve({ figure, half: v }: { readonly figure: Figure; readonly half: number }): ReactNode {
@@ -147,7 +147,12 @@ export function PartSymbol({
     );
   }
   if (kind === 'source') {
-    return <rect className="vessel" data-space={figure.space} x={box.x} y={box.y} width={box.w} height={box.h} />;
+    return (
+      <>
+        <rect className="vessel" data-space={figure.space} x={box.x} y={box.y} width={box.w} height={box.h} />
+        <rect className="plate" x={box.x + 7} y={box.y + 5} width={box.w - 14} height={box.h - 10} />
+      </>
+    );
   }
   return (
     <g transform={`translate(${at.x} ${at.y}) rotate(${TURN[figure.turn]})`}>

@@ -57,7 +57,12 @@ export function SystemPicture({ scheme, words }: { readonly scheme: Scheme; read
       ))}
       <g className="tubes">
         {scheme.tubes.map((tube, i) => (
-          <path key={`wall ${tube.part} ${i}`} className="wall" strokeWidth={tube.bore + WALL} d={roundedPath(tube.points, 8)} />
+          <path
+            key={`wall ${tube.part} ${i}`}
+            className="wall"
+            strokeWidth={tube.bore + WALL}
+            d={roundedPath(tube.points, 8)}
+          />
         ))}
         {scheme.tubes.map((tube, i) => (
           <path
@@ -166,21 +171,33 @@ function LobeText({
   readonly nameSize: number;
 }): ReactNode {
   const big = Math.max(16, Math.min(38, lobe.textWidth / 6.6));
-  const { x, y } = lobe.textAt;
+  const { x } = lobe.textAt;
+  const small = Math.max(17, big * 0.76);
+  const gasHeight = isMain ? big + nameSize * 1.35 : big;
   return (
-    <text className="in-tank" textAnchor="middle" x={x} y={y}>
-      <tspan x={x} y={y - lobe.box.h * 0.08} fontSize={big} className="strong" data-pressure={lobe.space} />
-      {isMain && (
-        <tspan x={x} y={y - lobe.box.h * 0.08 + nameSize * 1.4} fontSize={nameSize} data-vapour={lobe.space} />
-      )}
-      <tspan
-        x={x}
-        y={lobe.box.y + lobe.box.h - 16}
-        fontSize={Math.max(15, big * 0.72)}
-        className="strong"
-        data-full={lobe.space}
-      />
-    </text>
+    <g className="in-tank" textAnchor="middle">
+      <g data-gas-text={lobe.space} data-height={gasHeight}>
+        <text
+          className="big"
+          x={x}
+          y={big * 0.82}
+          fontSize={big}
+          data-pressure={isMain ? lobe.space : undefined}
+          data-pressure-number={isMain ? undefined : lobe.space}
+        />
+        {isMain && <text x={x} y={gasHeight - 3} fontSize={nameSize} data-vapour={lobe.space} />}
+      </g>
+      <g data-fuel-text={lobe.space} data-height={small}>
+        <text
+          className="big"
+          x={x}
+          y={small * 0.82}
+          fontSize={small}
+          data-full={isMain ? lobe.space : undefined}
+          data-share={isMain ? undefined : lobe.space}
+        />
+      </g>
+    </g>
   );
 }
 
@@ -189,7 +206,7 @@ function LabelText({ label, scheme }: { readonly label: Label; readonly scheme: 
   const x = label.align === 'start' ? box.x : label.align === 'end' ? box.x + box.w : box.x + box.w / 2;
   const step = scheme.nameSize * 1.22;
   return (
-    <g className={label.warn ? 'label warn' : 'label'}>
+    <g className="label">
       {label.leader && <path className="leader" d={roundedPath(label.leader, 0)} />}
       <text textAnchor={label.align} fontSize={scheme.nameSize}>
         {lines.map((line, i) => (
@@ -205,6 +222,18 @@ function LabelText({ label, scheme }: { readonly label: Label; readonly scheme: 
             fontSize={scheme.stateSize}
             data-state={label.id}
           />
+        )}
+        {(label.faultLines === 2 ? ['fault-name', 'fault-size'] : label.faultLines === 1 ? ['fault'] : []).map(
+          (name, i) => (
+            <tspan
+              key={name}
+              className="state warn"
+              x={x}
+              y={box.y + step * lines.length + scheme.stateSize * (0.95 + 1.22 * (i + (label.hasState ? 1 : 0)))}
+              fontSize={scheme.stateSize}
+              data-state={name}
+            />
+          ),
         )}
       </text>
     </g>

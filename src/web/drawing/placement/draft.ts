@@ -1,4 +1,5 @@
 import type { Network, Passage, SpaceId } from '../../../system/network.ts';
+import type { LeakPlace } from '../../../system/parameters.ts';
 import type { PartId } from '../../../system/parts.ts';
 import type { Box, Point, Segment } from './geometry.ts';
 import { around, segmentsOf } from './geometry.ts';
@@ -7,8 +8,11 @@ import type { CellBox, Figure, LabelWish, Lobe, SymbolKind, TouchArea, Tube, Way
 /** Words that placement needs to keep room for, in the language of the page. */
 export interface DrawingWords {
   readonly part: (part: PartId) => string;
+  readonly place: (place: LeakPlace) => string;
   /** The longest that a state can say: of a valve, a pressure, the carbon's load. */
   readonly valveRoom: string;
+  /** The same for a valve that is driven in pulses. */
+  readonly pulseRoom: string;
   readonly pressureRoom: string;
   readonly carbonRoom: string;
   /** What is wrong, and the longest its size can say. */
@@ -99,7 +103,7 @@ export class Draft {
     const coil = passage.kind === 'orifice' && passage.actuation !== undefined;
     const lift = coil ? v * 1.9 : 0;
     const box: Box = upright
-      ? { x: at.x - v * 0.75 - lift, y: at.y - v, w: v * 1.5 + lift, h: 2 * v }
+      ? { x: at.x - v * 0.75, y: at.y - v, w: v * 1.5 + lift, h: 2 * v }
       : { x: at.x - v, y: at.y - v * 0.75 - lift, w: 2 * v, h: v * 1.5 + lift };
     return this.figure('valve', passage.id, passage.part, at, [0, 0], {
       box,

@@ -7,6 +7,7 @@ import { type Point, pt } from './geometry.ts';
 import type { CanisterPlace } from './place-canister.ts';
 import type { FillerPlace } from './place-filler.ts';
 import type { TankPlace } from './place-tank.ts';
+import type { FaultMark } from './scheme.ts';
 
 const OUT = 24;
 
@@ -66,7 +67,12 @@ export function placeHoles(draft: Draft, canister: CanisterPlace, tank: TankPlac
 }
 
 /** Parts whose faults are shown at another part's symbol. */
-const SHOWN_AT: Readonly<Partial<Record<PartId, PartId>>> = { carbonBed: 'canister', fillerFlap: 'cap' };
+const SHOWN_AT: Readonly<Partial<Record<PartId, PartId>>> = {
+  carbonBed: 'canister',
+  fillerFlap: 'cap',
+  // A pump module's change-over valve is its vent valve.
+  ventValve: 'changeoverValve',
+};
 
 /** Where a fault is marked: at its hole, or at the part that is in a wrong state. */
 export function faultPlace(
@@ -75,7 +81,7 @@ export function faultPlace(
   canister: CanisterPlace,
   tank: TankPlace,
   filler: FillerPlace,
-): { readonly at: Point; readonly part: PartId; readonly radius: number } {
+): FaultMark {
   const kind = faultKind(fault.kind);
   const place =
     fault.place ??
@@ -83,15 +89,15 @@ export function faultPlace(
     (kind.kind === 'cap-missing' ? 'cap' : kind.kind === 'canister-cracked' ? 'canister' : undefined);
   if (place !== undefined) {
     const passage = draft.network.passages.find((p) => p.id === `leak.${place}`);
-    return { at: holeAt(place, canister, tank, filler, draft).at, part: passage?.part ?? kind.part, radius: 20 };
+    return { at: holeAt(place, canister, tank, filler, draft).at, part: passage?.part ?? kind.part, radius: 20, place };
   }
   const part = draft.figures.some((f) => f.part === kind.part) ? kind.part : (SHOWN_AT[kind.part] ?? kind.part);
   const figure = draft.figures.find((f) => f.part === part);
   if (figure !== undefined && figure.kind !== 'canister') {
-    return { at: figure.at, part: kind.part, radius: Math.max(24, Math.min(figure.box.w, figure.box.h) / 2 + 10) };
+    return { at: figure.at, part, radius: Math.max(24, Math.min(figure.box.w, figure.box.h) / 2 + 10) };
   }
   const cell = draft.cells.find((c) => part === 'canister' && c !== undefined);
-  if (cell !== undefined) return { at: pt(cell.x + cell.w / 2, cell.y + cell.h / 2), part: kind.part, radius: 26 };
+  if (cell !== undefined) return { at: pt(cell.x + cell.w / 2, cell.y + cell.h / 2), part, radius: 26 };
   const area = draft.touch.find((t) => t.part === part)?.box ?? canister.box;
-  return { at: pt(area.x + area.w / 2, area.y + area.h / 2), part: kind.part, radius: 20 };
+  return { at: pt(area.x + area.w / 2, area.y + area.h / 2), part, radius: 20 };
 }

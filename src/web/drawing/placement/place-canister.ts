@@ -31,7 +31,7 @@ export function placeCanister(draft: Draft, place: CanisterPlace): void {
     draft.cells.push({ space: bed.id, x: box.x + HEAD + i * cellWidth, y: box.y, w: cellWidth, h: box.h });
   });
   draft.figure('canister', 'canister', 'canister', pt(box.x + box.w / 2, middleY), [box.w, box.h]);
-  draft.label('canister', box, 'right', { stateRoom: draft.words.carbonRoom });
+  draft.label('canister', box, 'above', { stateRoom: draft.words.carbonRoom });
   const centre = (id: string) => {
     const cell = draft.cells.find((c) => c.space === id);
     return cell === undefined ? undefined : pt(cell.x + cell.w / 2, middleY);

@@ -41,7 +41,7 @@ export function placeEngine(
 
   draft.tube('head', 'purgeLine', pt(headX, headY), pt(headX, rowY), pt(valveX - v, rowY));
   draft.touch.push({ part: 'purgeLine', box: { x: headX - 14, y: rowY - 14, w: 28, h: headY - rowY } });
-  draft.label(first.part, draft.valve(first, pt(valveX, rowY)), 'below', { stateRoom: draft.words.valveRoom });
+  draft.label(first.part, draft.valve(first, pt(valveX, rowY)), 'below', { stateRoom: draft.words.pulseRoom });
 
   const source = (boundary: string, y: number): Box =>
     draft.figure(

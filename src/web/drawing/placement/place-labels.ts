@@ -24,17 +24,31 @@ export interface LabelField {
 const LINE_HEIGHT = 1.22;
 const CLEAR = 5;
 /** How far a label may stand from what it names, with a leader line beyond the first. */
-const REACHES = [CLEAR + 1, 14, 24, 36, 50, 66, 84, 104, 126] as const;
+const REACHES = [CLEAR + 1, 14, 24, 36, 50, 64, 78, 90, 102, 114, 126, 138, 150, 164, 178, 194, 210, 230, 255] as const;
 const LEADER_FROM = 14;
+const LINE_CLEAR = 13;
 
 interface Shape {
   readonly lines: readonly string[];
+  readonly faultLines: Label['faultLines'];
   readonly w: number;
   readonly h: number;
 }
 
-/** A name on one, two or three lines, with its state below. */
+/** A name on one, two or three lines, its state below, and what is wrong on one line or two. */
 function shapesOf(wish: LabelWish, field: LabelField): readonly Shape[] {
+  const { nameSize, stateSize } = field;
+  const strong = (text: string) => textWidth(text, stateSize, true);
+  const { faultRoom: fault, stateRoom } = wish;
+  const faults: readonly { readonly lines: Label['faultLines']; readonly w: number }[] =
+    fault === undefined
+      ? [{ lines: 0, w: 0 }]
+      : fault.size === ''
+        ? [{ lines: 1, w: strong(fault.name) }]
+        : [
+            { lines: 1, w: strong(`${fault.name} ${fault.size}`) },
+            { lines: 2, w: Math.max(strong(fault.name), strong(fault.size)) },
+          ];
   const seen = new Set<string>();
   const shapes: Shape[] = [];
   for (const count of [1, 2, 3]) {
@@ -42,16 +56,17 @@ function shapesOf(wish: LabelWish, field: LabelField): readonly Shape[] {
     const key = lines.join('\n');
     if (seen.has(key)) continue;
     seen.add(key);
-    const nameWidth = Math.max(...lines.map((line) => textWidth(line, field.nameSize, wish.warn === true)));
-    const stateWidth = wish.stateRoom === undefined ? 0 : textWidth(wish.stateRoom, field.stateSize, true);
-    shapes.push({
-      lines,
-      w: Math.ceil(Math.max(nameWidth, stateWidth)) + 2,
-      h: Math.ceil(
-        lines.length * field.nameSize * LINE_HEIGHT +
-          (wish.stateRoom === undefined ? 0 : field.stateSize * LINE_HEIGHT),
-      ),
-    });
+    const nameWidth = Math.max(...lines.map((line) => textWidth(line, nameSize)));
+    const stateWidth = stateRoom === undefined ? 0 : strong(stateRoom);
+    for (const { lines: faultLines, w } of faults) {
+      const small = faultLines + (stateRoom === undefined ? 0 : 1);
+      shapes.push({
+        lines,
+        faultLines,
+        w: Math.ceil(Math.max(nameWidth, stateWidth, w)) + 2,
+        h: Math.ceil((lines.length * nameSize + small * stateSize) * LINE_HEIGHT),
+      });
+    }
   }
   return shapes;
 }
@@ -67,7 +82,9 @@ interface Candidate {
 function* candidates(of: Box, shape: Shape, prefer: LabelWish['prefer'], shapeCost: number): Generator<Candidate> {
   const cx = of.x + of.w / 2;
   const cy = of.y + of.h / 2;
-  const slides = [0, -0.5, 0.5, -0.25, 0.25, -1, 1];
+  // Beside a line that leaves the thing upwards or downwards, too.
+  const aside = 0.5 + LINE_CLEAR / shape.w;
+  const slides = [0, -0.5, 0.5, -0.25, 0.25, -aside, aside, -1, 1];
   for (const reach of REACHES) {
     for (const side of ['below', 'above', 'right', 'left'] as const) {
       for (const slide of slides) {
@@ -113,53 +130,86 @@ function leaderOf(box: Box, of: Box): readonly Point[] {
   return [start, nearestOf(of, start)];
 }
 
-function tryAll(order: readonly LabelWish[], field: LabelField): { labels: Label[]; failed: LabelWish[] } {
-  const labels: Label[] = [];
+/** A place for a label that nothing fixed is in the way of. */
+interface Spot {
+  readonly box: Box;
+  readonly clear: Box;
+  readonly align: Label['align'];
+  readonly shape: Shape;
+  readonly leader?: readonly Point[];
+  readonly cost: number;
+}
+
+/** Lines run straight across or down, so each is a box as wide as the line. */
+const wallsOf = (field: LabelField): readonly Box[] =>
+  field.lines.map(({ segment: [a, b], width }) =>
+    grow({ x: Math.min(a.x, b.x), y: Math.min(a.y, b.y), w: Math.abs(a.x - b.x), h: Math.abs(a.y - b.y) }, width / 2),
+  );
+
+/** Every place that a label could take if it were alone on the drawing, best first. */
+function spotsOf(wish: LabelWish, field: LabelField, walls: readonly Box[]): readonly Spot[] {
+  const spots: Spot[] = [];
+  for (const [k, shape] of shapesOf(wish, field).entries()) {
+    for (const { box, align, reach, cost } of candidates(wish.of, shape, wish.prefer, k * 9)) {
+      if (!inside(box, field.bounds)) continue;
+      const clear = grow(box, 3);
+      if (field.solids.some((solid) => overlaps(clear, solid))) continue;
+      if (walls.some((wall) => overlaps(clear, wall))) continue;
+      let dear = cost + beside(box, wish.of, field.solids);
+      let leader: readonly Point[] | undefined;
+      if (reach > LEADER_FROM) {
+        leader = leaderOf(box, wish.of);
+        const segment: Segment = [leader[0]!, leader[1]!];
+        if (field.solids.some((b) => !overlaps(b, grow(wish.of, 2)) && segmentCrosses(segment, b))) continue;
+        for (const line of field.lines) if (crosses(segment, line.segment)) dear += 25;
+      }
+      spots.push({ box, clear, align, shape, cost: dear, ...(leader === undefined ? {} : { leader }) });
+    }
+  }
+  return spots.sort((a, b) => a.cost - b.cost);
+}
+
+type Spots = ReadonlyMap<LabelWish, readonly Spot[]>;
+
+interface Try {
+  readonly taken: ReadonlyMap<LabelWish, Spot>;
+  readonly failed: readonly LabelWish[];
+}
+
+/** Gives each label, in this order, its best place that is still free. */
+function tryOrder(order: readonly LabelWish[], spots: Spots): Try {
+  const taken = new Map<LabelWish, Spot>();
   const failed: LabelWish[] = [];
   const leaders: Segment[] = [];
   for (const wish of order) {
-    let best: { candidate: Candidate; shape: Shape; leader?: readonly Point[]; cost: number } | undefined;
-    for (const [k, shape] of shapesOf(wish, field).entries()) {
-      for (const candidate of candidates(wish.of, shape, wish.prefer, k * 7)) {
-        if (best !== undefined && candidate.cost >= best.cost) continue;
-        const box = grow(candidate.box, 3);
-        if (!inside(candidate.box, field.bounds)) continue;
-        if (field.solids.some((solid) => overlaps(box, solid))) continue;
-        if (labels.some((label) => overlaps(box, label.box))) continue;
-        if (field.lines.some(({ segment, width }) => segmentCrosses(segment, grow(box, width / 2)))) continue;
-        if (leaders.some((segment) => segmentCrosses(segment, box))) continue;
-        let cost = candidate.cost;
-        let leader: readonly Point[] | undefined;
-        if (candidate.reach > LEADER_FROM) {
-          leader = leaderOf(candidate.box, wish.of);
-          const segment: Segment = [leader[0]!, leader[1]!];
-          if (labels.some((label) => segmentCrosses(segment, grow(label.box, 2)))) continue;
-          if (field.solids.some((solid) => !overlaps(solid, grow(wish.of, 2)) && segmentCrosses(segment, solid)))
-            continue;
-          if (leaders.some(([a, b]) => crosses(segment, [a, b]))) continue;
-          for (const line of field.lines) if (crosses(segment, line.segment)) cost += 25;
-          if (best !== undefined && cost >= best.cost) continue;
-        }
-        best = { candidate, shape, cost, ...(leader === undefined ? {} : { leader }) };
-      }
-    }
-    if (best === undefined) {
+    const others = [...taken.values()];
+    const spot = spots.get(wish)!.find(({ clear, leader }) => {
+      if (others.some((other) => overlaps(clear, other.box))) return false;
+      if (leaders.some((segment) => segmentCrosses(segment, clear))) return false;
+      if (leader === undefined) return true;
+      const segment: Segment = [leader[0]!, leader[1]!];
+      if (others.some((other) => segmentCrosses(segment, grow(other.box, 2)))) return false;
+      return !leaders.some((line) => crosses(segment, line));
+    });
+    if (spot === undefined) {
       failed.push(wish);
       continue;
     }
-    if (best.leader !== undefined) leaders.push([best.leader[0]!, best.leader[1]!]);
-    labels.push({
-      id: wish.id,
-      part: wish.part,
-      box: best.candidate.box,
-      lines: best.shape.lines,
-      hasState: wish.stateRoom !== undefined,
-      align: best.candidate.align,
-      warn: wish.warn === true,
-      ...(best.leader === undefined ? {} : { leader: best.leader }),
-    });
+    taken.set(wish, spot);
+    if (spot.leader !== undefined) leaders.push([spot.leader[0]!, spot.leader[1]!]);
   }
-  return { labels, failed };
+  return { taken, failed };
+}
+
+/** Nearness to another symbol than its own: a reader would take the label for that one's. */
+function beside(box: Box, of: Box, solids: readonly Box[]): number {
+  let cost = 0;
+  const reach = grow(box, 14);
+  for (const solid of solids) {
+    if (solid.w > 90 || overlaps(solid, grow(of, 1))) continue;
+    if (overlaps(reach, solid)) cost += 16;
+  }
+  return cost;
 }
 
 /** Whether two segments cross. */
@@ -168,8 +218,17 @@ function crosses([a, b]: Segment, [c, d]: Segment): boolean {
   return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
 }
 
-/** More tries than labels: each moves one label that found no room to the front. */
-const TRIES = 14;
+/** First the label that found no room goes to the front, then other orders are tried. Judgement. */
+const TRIES = 60;
+const TO_FRONT = 12;
+
+/** Another order, the same for the same try. */
+function shuffled(order: readonly LabelWish[], k: number): LabelWish[] {
+  return order
+    .map((wish, i) => ({ wish, rank: ((i + 1) * (k + 1) * 0.618_033_988_75) % 1 }))
+    .sort((a, b) => a.rank - b.rank)
+    .map(({ wish }) => wish);
+}
 
 /**
  * Places labels so that none lies on another, on a symbol or on a line.
@@ -181,17 +240,33 @@ export function placeLabels(
   wishes: readonly LabelWish[],
   field: LabelField,
 ): { readonly labels: readonly Label[]; readonly missing: readonly LabelWish[] } {
+  const walls = wallsOf(field);
+  const spots: Spots = new Map(wishes.map((wish) => [wish, spotsOf(wish, field, walls)]));
   const must = wishes.filter((w) => w.optional !== true);
   const may = wishes.filter((w) => w.optional === true);
-  let order = [...must, ...may];
-  let best: { labels: Label[]; failed: LabelWish[] } | undefined;
   const score = (failed: readonly LabelWish[]) => failed.reduce((sum, w) => sum + (w.optional === true ? 1 : 100), 0);
-  for (let k = 0; k < TRIES; k++) {
-    const result = tryAll(order, field);
+  // A label without any place at all will not get one by another order.
+  const isHopeless = must.some((w) => spots.get(w)!.length === 0);
+  let order = must;
+  let best: Try | undefined;
+  for (let k = 0; k < (isHopeless ? 1 : TRIES); k++) {
+    const result = tryOrder([...order, ...may], spots);
     if (best === undefined || score(result.failed) < score(best.failed)) best = result;
-    const blocked = result.failed.find((w) => w.optional !== true) ?? result.failed[0];
-    if (blocked === undefined || order[0] === blocked) break;
-    order = [blocked, ...order.filter((w) => w !== blocked)];
+    const blocked = result.failed.find((w) => w.optional !== true);
+    if (blocked === undefined) break;
+    order = k < TO_FRONT && order[0] !== blocked ? [blocked, ...order.filter((w) => w !== blocked)] : shuffled(must, k);
   }
-  return { labels: best!.labels, missing: best!.failed.filter((w) => w.optional !== true) };
+  const labels = [...best!.taken].map(
+    ([wish, { box, align, shape, leader }]): Label => ({
+      id: wish.id,
+      part: wish.part,
+      box,
+      lines: shape.lines,
+      hasState: wish.stateRoom !== undefined,
+      faultLines: shape.faultLines,
+      align,
+      ...(leader === undefined ? {} : { leader }),
+    }),
+  );
+  return { labels, missing: best!.failed.filter((w) => w.optional !== true) };
 }

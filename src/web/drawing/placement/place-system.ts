@@ -1,5 +1,6 @@
 import type { Fault } from '../../../system/faults/fault.ts';
 import type { Network } from '../../../system/network.ts';
+import type { LeakPlace } from '../../../system/parameters.ts';
 import { Draft, type DrawingWords, sizesFor } from './draft.ts';
 import { faultPlace, placeHoles } from './fault-places.ts';
 import { around, type Box, grow } from './geometry.ts';
@@ -35,6 +36,11 @@ export function placeSystem(network: Network, words: DrawingWords, width: number
   return scheme!;
 }
 
+/** Places of holes that are the part with their name; other holes sit beside it, in a hose or line. */
+const SAME_AS_PART: ReadonlySet<LeakPlace> = new Set(['cap', 'canister', 'senderSeal']);
+
+const withoutOptional = ({ optional: _, ...wish }: LabelWish): LabelWish => wish;
+
 function place(
   network: Network,
   words: DrawingWords,
@@ -68,15 +74,13 @@ function place(
     ) {
       solids.push(grow(of, -2));
     }
-    wishes.unshift({
-      id: 'fault',
-      part: mark.part,
-      name: words.fault?.name ?? '',
-      ...(words.fault === undefined || words.fault.room === '' ? {} : { stateRoom: words.fault.room }),
-      of,
-      prefer: 'left',
-      warn: true,
-    });
+    const faultRoom = { name: words.fault?.name ?? '', size: words.fault?.room ?? '' };
+    const isOwn = mark.place === undefined || SAME_AS_PART.has(mark.place);
+    const own = isOwn ? wishes.findIndex((w) => w.part === mark.part) : -1;
+    const name = mark.place === undefined || isOwn ? words.part(mark.part) : words.place(mark.place);
+    // Beside the name of its part; a part without a name on the drawing gets a label for the fault alone.
+    if (own >= 0) wishes[own] = { ...withoutOptional(wishes[own]!), faultRoom };
+    else wishes.push({ id: 'fault', part: mark.part, name, faultRoom, of, prefer: 'left' });
   }
   const height = Math.ceil(tank.bottom + s.margin);
   const { labels, missing } = placeLabels(wishes, {

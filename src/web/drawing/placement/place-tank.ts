@@ -33,8 +33,9 @@ export function placeTank(draft: Draft, canister: CanisterPlace, above: number):
   const mainBox = placeLobes(draft, whole, main, passive);
 
   // Fittings from left to right, evenly over the lobe that has the filler.
-  const first = mainBox.x + (passive.length > 0 ? 44 : 40);
-  const last = neckX - 52;
+  // Two lobes leave little room on a narrow sheet: fittings then stand as close as they can.
+  const first = mainBox.x + (passive.length > 0 ? 24 : 40);
+  const last = neckX - (passive.length > 0 && s.width < 560 ? 36 : 52);
   const at = (k: number) => first + (last - first) * (FITTING_AT[k] ?? 0);
   // The rollover valve first: the fill-limit valve's label then has the free top of the tank beside it.
   const fromTank = draft
@@ -54,7 +55,7 @@ export function placeTank(draft: Draft, canister: CanisterPlace, above: number):
     if (isolated) {
       draft.tube('head', 'vapourLine', pt(headX, below), pt(headX, valveY - s.valve));
       const symbol = draft.valve(onLine, pt(headX, valveY), true);
-      draft.label(onLine.part, { ...symbol, x: headX - s.valve, w: 2 * s.valve }, 'right', {
+      draft.label(onLine.part, symbol, 'right', {
         stateRoom: draft.words.valveRoom,
       });
     }
@@ -69,6 +70,11 @@ export function placeTank(draft: Draft, canister: CanisterPlace, above: number):
       box: { x: headX, y: y - 14, w: Math.max(28, (drops[0] ?? headX) - headX), h: 28 },
     });
   }
+  // Large figures stand clear of the cages in the gas and of the filler's end.
+  const clearLeft = Math.max(mainBox.x, ...drops.map((x) => x + 16));
+  const textX = (clearLeft + neckX - 16) / 2;
+  const mainLobe = draft.lobes.findIndex((l) => l.space === main.id);
+  draft.lobes[mainLobe] = { ...draft.lobes[mainLobe]!, textAt: pt(textX, top), textWidth: neckX - 16 - clearLeft };
   fromTank.forEach((passage, i) => {
     const x = drops[i]!;
     const boss: Box = { x: x - 13, y: top - 12, w: 26, h: 12 };
@@ -106,22 +112,19 @@ export function placeTank(draft: Draft, canister: CanisterPlace, above: number):
     space: main.id,
   });
   draft.label('senderSeal', { ...flange, y: flange.y - 38, h: flange.h + 38 }, 'above', { optional: true });
-  draft.figure(
-    'sensor',
-    'temperatureSensor',
-    'temperatureSensor',
-    pt(mainBox.x + mainBox.w - 24, top + height - 24),
-    [26, 26],
-    {
-      letter: 'T',
-    },
-  );
-  return { top, bottom: top + height, neckX, senderX, freeTopX: (at(1) + at(2)) / 2, lineY };
+  // Below the tank, where its name has room.
+  const probe = pt(neckX - 30, top + height + 28);
+  draft.line(false, pt(probe.x, top + height), pt(probe.x, probe.y - 14));
+  const temperature = draft.figure('sensor', 'temperatureSensor', 'temperatureSensor', probe, [28, 28], {
+    letter: 'T',
+  });
+  draft.label('temperatureSensor', temperature, 'left', { optional: true });
+  return { top, bottom: top + height + 44, neckX, senderX, freeTopX: (at(1) + at(2)) / 2, lineY };
 }
 
 /** One lobe, or two beside each other over a tunnel with a weir between. */
 function placeLobes(draft: Draft, whole: Box, main: TankSpace, passive: readonly TankSpace[]): Box {
-  const { network } = draft;
+  const { network, s } = draft;
   const other = passive[0];
   const { x, y, w, h } = whole;
   if (other === undefined) {
@@ -137,7 +140,7 @@ function placeLobes(draft: Draft, whole: Box, main: TankSpace, passive: readonly
   }
   const weir = network.weirs.find((q) => q.between.includes(main.id))?.heightFraction ?? 0.5;
   const crest = y + h * (1 - weir);
-  const share = 0.36;
+  const share = s.width >= 560 ? 0.34 : 0.3;
   const splitX = x + w * share;
   const slope = 20;
   // The lobes meet over the crest in a gap that fuel can run through.
@@ -198,11 +201,18 @@ function placeLobes(draft: Draft, whole: Box, main: TankSpace, passive: readonly
     const from = draft.lobes.find((l) => l.space === pump.from)!.box;
     const to = draft.lobes.find((l) => l.space === pump.to)!.box;
     const base = y + h - 16;
-    const over = crest - 4;
-    const a = from.x + from.w - slope - 22;
-    const b = to.x + slope + 22;
+    const over = crest - 6;
+    const a = from.x + from.w - slope - 14;
+    const b = to.x + slope + 16;
     draft.figure('jet-pump', 'transferPump', 'transferPump', pt(a, base - 8), [24, 24], { turn: 3 });
-    draft.line(true, pt(a, base - 20), pt(a, over - 20), pt(b, over - 20), pt(b, base));
+    draft.line(true, pt(a, base - 20), pt(a, over), pt(b, over), pt(b, base));
+    const passiveText = draft.lobes.findIndex((l) => l.space === pump.from);
+    const free = a - 14 - from.x;
+    draft.lobes[passiveText] = {
+      ...draft.lobes[passiveText]!,
+      textAt: pt(from.x + free / 2, y),
+      textWidth: free,
+    };
   }
   return { x: splitX + slope, y, w: rightBox.w - slope, h };
 }

@@ -61,13 +61,16 @@ function pumpModule(
   draft.tube('ambient', toAir.part, pt(valveX + v, ventY), pt(pumpX, ventY), pt(pumpX, box.y - 18));
   draft.way(toAir.id, pt(ventX + 14, ventY), pt(pumpX, ventY), pt(pumpX, box.y - 18));
   draft.valve(toAir, pt(valveX, ventY));
+  draft.touch.push({ part: toAir.part, box: { x: ventX, y: ventY - 12, w: joinX - ventX, h: 24 } });
   const top: Box = { x: x0, y: ventY - 44, w: pumpX + 24 - x0, h: 0 };
 
   others.forEach((passage, i) => {
     const y = rows[i]!;
     draft.tube('ventSide', passage.part, pt(joinX, ventY), pt(joinX, y), pt(valveX - v, y));
     draft.tube(space, passage.part, pt(valveX + v, y), pt(spaceX, y), pt(spaceX, lastY));
-    draft.way(passage.id, pt(ventX + 14, ventY), pt(joinX, ventY), pt(joinX, y), pt(spaceX, y), pt(spaceX, lastY));
+    // Only one of them carries the marks of the common beginning, or they would lie on each other.
+    const begin = i === 0 ? [pt(ventX + 14, ventY)] : [];
+    draft.way(passage.id, ...begin, pt(joinX, ventY), pt(joinX, y), pt(spaceX, y), pt(spaceX, lastY));
     if (passage.part === toAir.part) {
       // One valve with two ways: the upper has the coil, a dashed link says that they move together.
       const body: Box = { x: valveX - v, y: y - v * 0.75, w: 2 * v, h: v * 1.5 };

@@ -1,5 +1,6 @@
 /** What placement makes of a network: everything that is drawn, with its place, as plain data. */
 import type { BoundaryId, SpaceId } from '../../../system/network.ts';
+import type { LeakPlace } from '../../../system/parameters.ts';
 import type { PartId } from '../../../system/parts.ts';
 import type { Box, Point } from './geometry.ts';
 
@@ -74,12 +75,13 @@ export interface LabelWish {
   readonly part: PartId;
   readonly name: string;
   readonly stateRoom?: string;
+  /** Room for what is wrong with the part: its name and its size, on one line or two. */
+  readonly faultRoom?: { readonly name: string; readonly size: string };
   readonly of: Box;
   /** Where it is tried first. */
   readonly prefer: 'below' | 'above' | 'right' | 'left';
   /** May be left out where there is no room; the part can still be chosen. */
   readonly optional?: boolean;
-  readonly warn?: boolean;
 }
 
 export interface Label {
@@ -88,10 +90,11 @@ export interface Label {
   readonly box: Box;
   readonly lines: readonly string[];
   readonly hasState: boolean;
+  /** Lines that the fault takes. */
+  readonly faultLines: 0 | 1 | 2;
   readonly align: 'start' | 'middle' | 'end';
   /** From the label to what it names, where that is not next to it. */
   readonly leader?: readonly Point[];
-  readonly warn: boolean;
 }
 
 /** A fault shown at its place. */
@@ -99,6 +102,8 @@ export interface FaultMark {
   readonly part: PartId;
   readonly at: Point;
   readonly radius: number;
+  /** A hole's place, where it is not simply the part. */
+  readonly place?: LeakPlace;
 }
 
 /** Where something that needs no symbol of its own can be touched. */

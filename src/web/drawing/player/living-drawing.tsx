@@ -13,7 +13,7 @@ import { placeSystem } from '../placement/place-system.ts';
 import type { RunView } from '../state/run-view.ts';
 import { PartTargets } from './part-targets.tsx';
 import type { Playback } from './playback.ts';
-import { paintWords } from './state-words.ts';
+import { type FaultWords, NO_FAULT, paintWords } from './state-words.ts';
 import { useFormats } from './use-formats.ts';
 import { useLessMotion } from './use-less-motion.ts';
 import { useWidth } from './use-width.ts';
@@ -44,12 +44,15 @@ export function LivingDrawing({ network, fault, view, limitPa, playback, chosen,
   const [stillView, setStillView] = useState(0);
 
   const faultKey = fault === undefined ? '' : `${fault.kind}|${fault.place ?? ''}`;
-  const faultSize = useMemo(() => {
-    if (fault === undefined) return '';
+  const faultWords = useMemo<FaultWords>(() => {
+    if (fault === undefined) return NO_FAULT;
     const kind = faultKind(fault.kind);
     const size = fault.size ?? kind.size?.typical;
-    return kind.size === undefined || size === undefined ? '' : formats.size(kind, size);
-  }, [fault, formats]);
+    return {
+      name: text.drawing.faultsShort[kind.kind] ?? kind.words,
+      size: kind.size === undefined || size === undefined ? '' : formats.size(kind, size),
+    };
+  }, [fault, formats, text]);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: a fault's size changes no place
   const scheme = useMemo(() => {
@@ -62,17 +65,19 @@ export function LivingDrawing({ network, fault, view, limitPa, playback, chosen,
       network,
       {
         part: (part) => words.parts[part],
+        place: (place) => words.places[place],
         valveRoom: words.valve.room,
+        pulseRoom: words.valve.pulseRoom,
         pressureRoom: formats.pressure(-88_888),
         carbonRoom: words.ofMost(formats.mass(0.888), formats.mass(0.888)),
-        ...(kind === undefined ? {} : { fault: { name: words.faults[kind.kind] ?? kind.words, room } }),
+        ...(kind === undefined ? {} : { fault: { name: words.faultsShort[kind.kind] ?? kind.words, room } }),
       },
       width,
       fault,
     );
   }, [network, width, text, formats, faultKey]);
 
-  const words = useMemo(() => paintWords(text.drawing, formats, faultSize), [text, formats, faultSize]);
+  const words = useMemo(() => paintWords(text.drawing, formats, faultWords), [text, formats, faultWords]);
 
   useEffect(() => {
     const root = svg.current;

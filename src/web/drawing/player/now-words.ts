@@ -6,8 +6,8 @@ import { FLOW_SEEN_KG_PER_S, valveState } from '../state/valve-state.ts';
 import { passageOf, valveWords } from './state-words.ts';
 import type { Formats } from './use-formats.ts';
 
-/** Flow from which one is worth a sentence, kg/s: 0.005 L/min of air. */
-const SAID_KG_PER_S = FLOW_SEEN_KG_PER_S;
+/** Flow from which one is worth a sentence, kg/s: 0.01 L/min of air. */
+const SAID_KG_PER_S = 2 * FLOW_SEEN_KG_PER_S;
 /** A change of pressure that is no rest, Pa/s. Judgement: 0.03 kPa a minute. */
 const MOVES_PA_PER_S = 0.5;
 /** Reading and truth that differ by more than the noise, Pa. Judgement. */

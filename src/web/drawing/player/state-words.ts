@@ -19,9 +19,18 @@ export function passageOf(view: RunView, part: string): string | undefined {
   return (own.find((p) => p.id === 'changeover') ?? own[0])?.id;
 }
 
+/** What is wrong, beside the part that has it: what, and how much. */
+export interface FaultWords {
+  readonly name: string;
+  readonly size: string;
+}
+export const NO_FAULT: FaultWords = { name: '', size: '' };
+
 /** What a label's state line says. */
-export function stateOf(view: RunView, labelId: string, words: Words, formats: Formats, faultSize: string): string {
-  if (labelId === 'fault') return faultSize;
+export function stateOf(view: RunView, labelId: string, words: Words, formats: Formats, fault: FaultWords): string {
+  if (labelId === 'fault') return `${fault.name} ${fault.size}`.trim();
+  if (labelId === 'fault-name') return fault.name;
+  if (labelId === 'fault-size') return fault.size;
   if (labelId === 'canister') {
     const { heldKg, mostKg } = carbonMass(view);
     return words.ofMost(formats.mass(heldKg), formats.mass(mostKg));
@@ -41,9 +50,11 @@ export function stateOf(view: RunView, labelId: string, words: Words, formats: F
   return valveWords(state, words, formats);
 }
 
-export const paintWords = (words: Words, formats: Formats, faultSize: string): PaintWords => ({
+export const paintWords = (words: Words, formats: Formats, fault: FaultWords): PaintWords => ({
   pressure: formats.pressure,
+  pressureNumber: formats.pressureNumber,
   level: (share) => words.full(formats.percent(share)),
+  share: formats.percent,
   vapour: (m3) => words.vapourSpace(formats.volume(m3)),
-  state: (view, id) => stateOf(view, id, words, formats, faultSize),
+  state: (view, id) => stateOf(view, id, words, formats, fault),
 });

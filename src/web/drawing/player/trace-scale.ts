@@ -10,6 +10,9 @@ export interface Ticks {
 /** Round numbers over a range: 1, 2 or 5 times a power of ten apart. */
 export function roundTicks(low: number, high: number, most: number): Ticks {
   const span = Math.max(high - low, 1e-9);
+  // A trace's noise across zero is no reason for another step.
+  if (high > 0 && high < 0.04 * span) return roundTicks(low, 0, most);
+  if (low < 0 && -low < 0.04 * span) return roundTicks(0, high, most);
   const rough = span / Math.max(1, most);
   const power = 10 ** Math.floor(Math.log10(rough));
   const step = [1, 2, 5, 10].map((k) => k * power).find((s) => s >= rough) ?? 10 * power;

@@ -8,6 +8,7 @@ import { AIR_KG_PER_M3 } from '../state/summary.ts';
 /** Numbers of the drawing as the page writes them. */
 export interface Formats {
   readonly pressure: (pa: number) => string;
+  readonly pressureNumber: (pa: number) => string;
   readonly flow: (kgPerS: number) => string;
   readonly percent: (share: number) => string;
   readonly mass: (kg: number) => string;
@@ -31,6 +32,7 @@ export function useFormats(): Formats {
       `${fixed(value, decimals)}${NBSP}${unit}`;
     return {
       pressure,
+      pressureNumber: (pa) => fixed(units.from('pressure', pa), units.decimals('pressure')),
       percent,
       flow: (kgPerS) => {
         const value = Math.abs(kgPerS) * L_PER_MIN_PER_KG_PER_S;

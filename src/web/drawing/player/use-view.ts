@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { Fault } from '../../../system/faults/fault.ts';
 import { drawnNetwork } from '../../simulation/play.ts';
-import type { DrawnSystem, PlayedRun } from '../../simulation/played-run.ts';
+import type { DrawnSystem } from '../../simulation/played-run.ts';
 import type { Playable } from '../../simulation/procedures.ts';
 import { type Played, usePlayed } from '../../simulation/use-played.ts';
 import { RunView } from '../state/run-view.ts';
@@ -31,34 +31,15 @@ export function usePlaying(wish: PlayingWish | undefined): Playing {
           isCoarse: false,
         };
   const played = usePlayed(request, wish?.isDragging ?? false);
-  const key = JSON.stringify([wish?.system, wish?.fault]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for system and fault
-  const networks = useMemo(
-    () =>
-      wish === undefined
-        ? undefined
-        : {
-            own: drawnNetwork(wish.system, wish.fault === undefined ? [] : [wish.fault]),
-            sound: drawnNetwork(wish.system, []),
-          },
-    [key],
-  );
+  const key = JSON.stringify([wish?.system, wish?.procedure, wish?.fault?.kind, wish?.fault?.place]);
+  // A run of another system or procedure is not shown under this one's name; another size of the fault is, until its own comes.
   const { run } = played;
   const view = useMemo(() => {
-    if (
-      run === undefined ||
-      networks === undefined ||
-      !fits(
-        run,
-        networks.own.spaces.map((s) => s.id),
-      )
-    )
-      return undefined;
-    return new RunView(run, networks.own, networks.sound);
-  }, [run, networks]);
-  return { ...played, view };
+    if (run === undefined) return undefined;
+    const { system, procedure, faults } = run.request;
+    if (JSON.stringify([system, procedure, faults[0]?.kind, faults[0]?.place]) !== key) return undefined;
+    return new RunView(run, drawnNetwork(system, faults), drawnNetwork(system, []));
+    // The key stands for the wish, which is made anew at every turn.
+  }, [run, key]);
+  return { ...played, run: view?.run, view };
 }
-
-/** A run of the layout before must not be shown on the new one. */
-const fits = (run: PlayedRun, spaces: readonly string[]): boolean =>
-  spaces.every((id) => `${id}.gaugePa` in run.traces);

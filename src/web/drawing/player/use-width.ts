@@ -1,7 +1,7 @@
 import { type RefObject, useLayoutEffect, useState } from 'react';
 
 /** The narrowest a drawing is made for; below, it scrolls. */
-const LEAST = 300;
+const LEAST = 340;
 /** Wider is not better: lines get long and labels lose what they name. */
 const MOST = 860;
 const STEP = 10;

@@ -6,6 +6,8 @@ export const MARK_KG = [2e-6, 2e-5, 2e-4, 2e-3, 2e-2] as const;
 const MOST_PER_S = 9;
 /** Speed of marks that pass once a second, px/s; speed and density both grow with the root of the flow. */
 const SPEED_PX = 30;
+/** Below, marks would stand about and say that something flows. */
+const LEAST_PER_S = 0.1;
 const LEAST_SPACING_PX = 9;
 const MOST_SPACING_PX = 90;
 
@@ -29,7 +31,7 @@ export function planMarks(flowKgPerS: number, passedKg: number, tempo: number): 
   let mark = MARK_KG.findIndex((kg) => wall / kg <= MOST_PER_S);
   if (mark < 0) mark = MARK_KG.length - 1;
   const perS = wall / MARK_KG[mark]!;
-  if (perS < 0.02) return undefined;
+  if (perS < LEAST_PER_S) return undefined;
   const spacingPx = Math.min(MOST_SPACING_PX, Math.max(LEAST_SPACING_PX, SPEED_PX / Math.sqrt(perS)));
   const count = passedKg / MARK_KG[mark]!;
   return { mark, spacingPx, firstPx: (count - Math.floor(count)) * spacingPx };
