@@ -4,8 +4,7 @@ import { type LoginStore, loginStore } from './accounts/logins.ts';
 import { type SecurityLog, securityLog } from './accounts/security-log.ts';
 import { type ShareStore, shareStore } from './accounts/shares.ts';
 import { type UserStore, userStore } from './accounts/users.ts';
-import type { Restored } from './backup/restore-backup.ts';
-import { restoreBackup } from './backup/restore-backup.ts';
+import { type Restored, restoreBackup } from './backup/restore-backup.ts';
 import { writeBackup } from './backup/write-backup.ts';
 import { connect, parseAddress, type Sql, withoutPassword } from './database/connect.ts';
 import { openEmbedded } from './embedded/embedded.ts';
@@ -17,7 +16,6 @@ import type { Job } from './record/job.ts';
 import { postgresJobStore } from './store/postgres-job-store.ts';
 import { type SettingsStore, settingsStore } from './store/settings.ts';
 import { makeContext } from './store/store-context.ts';
-import { type WorkStore, workStore } from './store/work.ts';
 import { userDataFolder } from './user-data-folder.ts';
 
 export interface StoreOptions {
@@ -38,7 +36,6 @@ export interface Store {
   readonly logins: LoginStore;
   readonly shares: ShareStore;
   readonly securityLog: SecurityLog;
-  readonly work: WorkStore;
   /** One job as one file: pieces of JSON text, see `record/job-file.ts`. @throws NoSuchJob */
   exportJob(id: string): AsyncIterable<string>;
   /** `value`: the parsed JSON of such a file. @throws StoreProblem */
@@ -91,7 +88,6 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
       logins: loginStore(context),
       shares: shareStore(context),
       securityLog: securityLog(context),
-      work: workStore(context),
       exportJob: (id) => exportJob(context, jobs, id),
       importJob: (actor, value) => importJobFile(context, jobs, actor, value),
       backup: () => writeBackup({ database, files, now, program: options.program }),

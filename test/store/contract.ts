@@ -11,7 +11,6 @@ import { jobFileContract } from './contract/job-file.ts';
 import { listContract } from './contract/list.ts';
 import { settingsContract } from './contract/settings.ts';
 import { undoContract } from './contract/undo.ts';
-import { workContract } from './contract/work.ts';
 import { type TestServer, testServer } from './test-server.ts';
 
 export type GetServer = () => TestServer;
@@ -36,6 +35,5 @@ export function storeContract(name: string, programs?: () => Promise<Programs>):
     describe('backup', () => backupContract(get));
     describe('accounts', () => accountsContract(get));
     describe('settings', () => settingsContract(get));
-    describe('work', () => workContract(get));
   });
 }

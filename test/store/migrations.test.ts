@@ -88,9 +88,9 @@ test('a migration that fails leaves the version before', async () => {
   const databaseUrl = await server.emptyDatabase();
   await run(databaseUrl, readFileSync(`${folder}1.sql`, 'utf8'));
   // In the way of version 3, after version 2 has done its part.
-  await run(databaseUrl, 'create table vaporwright.work (mine integer)');
+  await run(databaseUrl, 'create table vaporwright.settings (mine integer)');
   const before = await run(databaseUrl, SHAPE);
-  await expect(openStore({ dataFolder: server.folder(), databaseUrl })).rejects.toThrow(/work/);
+  await expect(openStore({ dataFolder: server.folder(), databaseUrl })).rejects.toThrow(/settings/);
   expect((await run(databaseUrl, SHAPE)).rows).toEqual(before.rows);
   expect((await run(databaseUrl, 'select max(version) as v from vaporwright.schema_versions')).rows).toEqual([
     { v: 1 },

@@ -19,10 +19,6 @@ export async function* piecesOf(content: string | Uint8Array): AsyncGenerator<Ui
   yield bytes.subarray(middle);
 }
 
-export async function textOf(pieces: AsyncIterable<Uint8Array>): Promise<string> {
-  return (await bytesOf(pieces)).toString('utf8');
-}
-
 export async function bytesOf(pieces: AsyncIterable<Uint8Array>): Promise<Buffer> {
   const parts: Uint8Array[] = [];
   for await (const piece of pieces) parts.push(piece);

@@ -21,10 +21,9 @@ export const BACKED_UP = [
   'security_log',
   'settings',
 ] as const;
-export type BackedUp = (typeof BACKED_UP)[number];
 
-/** Not in a backup: who is signed in and what is being computed just now. */
-export const OF_THE_MOMENT = ['sessions', 'work'] as const;
+/** Not in a backup: who is signed in just now. */
+export const OF_THE_MOMENT = ['sessions'] as const;
 
 export const beginningSchema = z.object({
   format: z.literal(BACKUP_FORMAT),

@@ -90,18 +90,4 @@ export interface Tables {
     detail: MaybeJson;
   };
   settings: { name: string; value: Json; changed_at: Moment; changed_by: string };
-  work: {
-    id: string;
-    kind: string;
-    job_id: string;
-    inputs_sha256: string;
-    state: string;
-    fraction: number;
-    words: string;
-    error: MaybeJson;
-    result: MaybeJson;
-    started_at: Moment;
-    beat_at: Moment;
-    ended_at: Moment | null;
-  };
 }

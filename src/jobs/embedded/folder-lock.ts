@@ -49,9 +49,9 @@ function tryLock(path: string, text: string): boolean {
 }
 
 /** Runs `work` while no other program on this machine runs its own under the same lock. */
-export async function underLock<T>(path: string, work: () => Promise<T>): Promise<T> {
+export async function underLock<T>(path: string, work: () => Promise<T>, patienceMs = PATIENCE_MS): Promise<T> {
   const text = JSON.stringify({ ...ownIdentity(), token: randomUUID() });
-  const givenUpAt = Date.now() + PATIENCE_MS;
+  const givenUpAt = Date.now() + patienceMs;
   while (!tryLock(path, text)) {
     const found = readLock(path);
     if (found?.stale) takeAway(path, found.text);

@@ -92,6 +92,8 @@ export async function startOrAttach(place: ServerPlace): Promise<ServerAddress> 
   const { cluster, programs, user } = place;
   const log = logPath(cluster);
   let words = '';
+  // Before anything is started: without it nobody could use the server.
+  readPassword(cluster);
   for (let count = 0; count < START_TRIES; count++) {
     const found = readPostmaster(cluster);
     const attached = found === undefined ? undefined : await attach(cluster, found);
@@ -106,7 +108,8 @@ export async function startOrAttach(place: ServerPlace): Promise<ServerAddress> 
       { as: user, cwd: cluster },
     );
     if (started.code === 0 && (await answers(cluster, port))) return addressOf(cluster, port);
-    words = lastWords(cluster);
+    if (started.code === 0) await stopServer(place);
+    words = started.code === null ? started.words : lastWords(cluster);
     // Processes of a killed server take a moment to go; a port may have been taken meanwhile.
     if (!/still in use|could not bind|Address already in use|another postmaster|is another/i.test(words)) break;
     await pause(200);

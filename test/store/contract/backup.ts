@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { rmSync } from 'node:fs';
 import { gunzipSync, gzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
 import { BACKED_UP, OF_THE_MOMENT } from '../../../src/jobs/backup/backup-format.ts';
@@ -121,7 +122,6 @@ export function backupContract(get: GetServer): void {
     const store = await get().freshStore();
     const entry = await keptRecording(store.files, 'will vanish');
     await store.jobs.create(ANNA, { sections: { recordings: [{ ...entry, id: randomUUID() }] } });
-    const { rmSync } = await import('node:fs');
     rmSync(store.files.path(entry.sha256));
     await expect(bytesOf(store.backup())).rejects.toMatchObject({ code: 'missing-file' });
   });

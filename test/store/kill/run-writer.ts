@@ -1,14 +1,15 @@
 /** Starts writers from one bundle (a start takes a fraction of what it takes from sources) and kills them. */
 import { type ChildProcess, spawn } from 'node:child_process';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { type Acknowledged, READY } from './protocol.ts';
 
-export async function bundleWriter(folder: string): Promise<string> {
-  const outfile = join(folder, 'writer.mjs');
+/** `program`: a file of test/store. */
+export async function bundleProgram(folder: string, program: string): Promise<string> {
+  const outfile = join(folder, `${basename(program, '.ts')}.mjs`);
   await build({
-    entryPoints: [fileURLToPath(new URL('./writer.ts', import.meta.url))],
+    entryPoints: [fileURLToPath(new URL(`../${program}`, import.meta.url))],
     outfile,
     bundle: true,
     format: 'esm',
@@ -24,6 +25,8 @@ export async function bundleWriter(folder: string): Promise<string> {
   });
   return outfile;
 }
+
+export const bundleWriter = (folder: string): Promise<string> => bundleProgram(folder, 'kill/writer.ts');
 
 export interface Writer {
   readonly child: ChildProcess;

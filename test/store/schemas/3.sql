@@ -229,25 +229,6 @@ CREATE TABLE vaporwright.users (
 );
 
 
---
--- Name: work; Type: TABLE; Schema: vaporwright; Owner: -
---
-
-CREATE TABLE vaporwright.work (
-    id uuid NOT NULL,
-    kind text NOT NULL,
-    job_id uuid NOT NULL,
-    inputs_sha256 text NOT NULL,
-    state text NOT NULL,
-    fraction double precision NOT NULL,
-    words text NOT NULL,
-    error json,
-    result json,
-    started_at timestamp(3) with time zone NOT NULL,
-    beat_at timestamp(3) with time zone NOT NULL,
-    ended_at timestamp(3) with time zone,
-    CONSTRAINT work_state_check CHECK ((state = ANY (ARRAY['waiting'::text, 'running'::text, 'done'::text, 'failed'::text, 'cancelled'::text])))
-);
 
 
 --
@@ -342,7 +323,7 @@ car 2
 
 INSERT INTO vaporwright.schema_versions VALUES (1, 'jobs', '2026-03-01 08:30:00+00');
 INSERT INTO vaporwright.schema_versions VALUES (2, 'accounts', '2026-03-01 08:30:00+00');
-INSERT INTO vaporwright.schema_versions VALUES (3, 'settings and work', '2026-03-01 08:30:00+00');
+INSERT INTO vaporwright.schema_versions VALUES (3, 'settings', '2026-03-01 08:30:00+00');
 
 
 --
@@ -378,12 +359,6 @@ INSERT INTO vaporwright.shares VALUES ('10d42c68-d0bf-46ed-b788-0d374e23ff55', '
 --
 
 INSERT INTO vaporwright.users VALUES ('7f4b9679-43cc-4293-a27a-32815b2e2cee', 'Olga', 'olga', 'owner', '$argon2id$x', '2026-03-01 08:30:14+00', NULL);
-
-
---
--- Data for Name: work; Type: TABLE DATA; Schema: vaporwright; Owner: -
---
-
 
 
 --
@@ -546,14 +521,6 @@ ALTER TABLE ONLY vaporwright.users
 
 
 --
--- Name: work work_pkey; Type: CONSTRAINT; Schema: vaporwright; Owner: -
---
-
-ALTER TABLE ONLY vaporwright.work
-    ADD CONSTRAINT work_pkey PRIMARY KEY (id);
-
-
---
 -- Name: job_files_sha256; Type: INDEX; Schema: vaporwright; Owner: -
 --
 
@@ -600,20 +567,6 @@ CREATE INDEX sessions_user ON vaporwright.sessions USING btree (user_id);
 --
 
 CREATE INDEX shares_job ON vaporwright.shares USING btree (job_id);
-
-
---
--- Name: work_once; Type: INDEX; Schema: vaporwright; Owner: -
---
-
-CREATE UNIQUE INDEX work_once ON vaporwright.work USING btree (job_id, kind, inputs_sha256) WHERE (state = ANY (ARRAY['waiting'::text, 'running'::text]));
-
-
---
--- Name: work_open; Type: INDEX; Schema: vaporwright; Owner: -
---
-
-CREATE INDEX work_open ON vaporwright.work USING btree (beat_at) WHERE (state = ANY (ARRAY['waiting'::text, 'running'::text]));
 
 
 --
@@ -678,14 +631,6 @@ ALTER TABLE ONLY vaporwright.sessions
 
 ALTER TABLE ONLY vaporwright.shares
     ADD CONSTRAINT shares_job_id_fkey FOREIGN KEY (job_id) REFERENCES vaporwright.jobs(id) ON DELETE CASCADE;
-
-
---
--- Name: work work_job_id_fkey; Type: FK CONSTRAINT; Schema: vaporwright; Owner: -
---
-
-ALTER TABLE ONLY vaporwright.work
-    ADD CONSTRAINT work_job_id_fkey FOREIGN KEY (job_id) REFERENCES vaporwright.jobs(id) ON DELETE CASCADE;
 
 
 --
