@@ -154,7 +154,7 @@ function refine(
     let fit = levenbergMarquardt(problem, before.fit.z, settings);
     if (fit.cost > best.fit.cost + SUSPICIOUS) {
       // a poor fit may be a poor start: begin again from the best explanation's car and day
-      const other = levenbergMarquardt(problem, carryOver(best, problem.parameters), settings);
+      const other = levenbergMarquardt(problem, carryOver(best, problem.parameters, cause.size), settings);
       if (other.cost < fit.cost) fit = other;
     }
     job.runs += problem.runs;

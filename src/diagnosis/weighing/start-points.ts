@@ -3,14 +3,34 @@ import type { Cause } from '../causes/catalogue.ts';
 import { type Parameter, parameterPosition, parameterValue } from '../fit/parameter.ts';
 import type { Held } from './weighed.ts';
 
-/** Parameter values of one fit in the coordinates of another cause, where its own priors reach. */
-export function carryOver(from: Held, parameters: readonly Parameter[]): Float64Array {
-  return Float64Array.from(parameters, (p, i) => {
+/** Farthest from another prior's centre [z] that a carried value starts: the fit pulls it in as far as the recording lets it. */
+const MOST_CARRIED = 5;
+/** Parameters that are holes to ambient: with both valves shut the pressure sees little but their sum. */
+const HOLES: readonly string[] = ['leak', 'ventShut'];
+
+/**
+ * Parameter values of one fit in the coordinates of another cause, where its own priors reach. A hole that the other cause
+ * has elsewhere moves there whole.
+ *
+ * @param size the parameter that carries the other cause's size
+ */
+export function carryOver(from: Held, parameters: readonly Parameter[], size?: string): Float64Array {
+  const z = Float64Array.from(parameters, (p, i) => {
     const own = from.problem.parameters[i]!;
-    const z = from.fit.z[i]!;
-    if (own.centre === p.centre && own.sd === p.sd) return z;
-    return Math.max(-2, Math.min(2, parameterPosition(p, parameterValue(own, z))));
+    const at = from.fit.z[i]!;
+    if (own.centre === p.centre && own.sd === p.sd) return at;
+    return Math.max(-MOST_CARRIED, Math.min(MOST_CARRIED, parameterPosition(p, parameterValue(own, at))));
   });
+  if (size === undefined || !HOLES.includes(size)) return z;
+  const total = parameters.reduce(
+    (s, p, i) => (HOLES.includes(p.name) ? s + parameterValue(from.problem.parameters[i]!, from.fit.z[i]!) : s),
+    0,
+  );
+  parameters.forEach((p, i) => {
+    if (HOLES.includes(p.name))
+      z[i] = p.name === size ? Math.max(-MOST_CARRIED, Math.min(MOST_CARRIED, parameterPosition(p, total))) : 0;
+  });
+  return z;
 }
 
 /** Prior means, with each of the cause's own start values in turn. */
