@@ -1,6 +1,8 @@
 /** Every number behind the planner that a shop may change, with its mark; reset is taking the change away. */
 import { COMPLAINTS, ROOT_CAUSE_PERCENT } from '../diagnosis/priors/root-causes.ts';
 import { CHECKS } from './catalogue/all.ts';
+import { RECORDINGS } from './catalogue/recordings.ts';
+import type { Check } from './check.ts';
 import { CIRCUMSTANCE_FIGURES } from './circumstances.ts';
 import { applyChanges, type Changes, type Figure } from './figure.ts';
 import { REPAIR_FIGURES } from './repairs.ts';
@@ -12,7 +14,7 @@ export const checkKey = (
 ): string => `check.${id}.${what}`;
 export const priorKey = (family: string, complaint: string): string => `prior.${family}.${complaint}`;
 
-const CHECK_FIGURES: readonly Figure[] = CHECKS.flatMap((check): Figure[] => [
+const workFigures = (check: Check): Figure[] => [
   { key: checkKey(check.id, 'minutes'), value: check.minutes, mark: 'judgement', unit: 'min', least: 0, most: 3000 },
   {
     key: checkKey(check.id, 'wait'),
@@ -30,22 +32,20 @@ const CHECK_FIGURES: readonly Figure[] = CHECKS.flatMap((check): Figure[] => [
     least: 0,
     most: 50,
   },
-  {
-    key: checkKey(check.id, 'sensitivity'),
-    value: check.sensitivity,
-    mark: 'judgement',
-    unit: 'probability',
-    least: 0.01,
-    most: 0.999,
-  },
-  {
-    key: checkKey(check.id, 'specificity'),
-    value: check.specificity,
-    mark: 'judgement',
-    unit: 'probability',
-    least: 0.01,
-    most: 0.999,
-  },
+];
+
+const CHECK_FIGURES: readonly Figure[] = CHECKS.flatMap((check): Figure[] => [
+  ...workFigures(check),
+  ...(['sensitivity', 'specificity'] as const).map(
+    (what): Figure => ({
+      key: checkKey(check.id, what),
+      value: check[what],
+      mark: 'judgement',
+      unit: 'probability',
+      least: 0.01,
+      most: 0.999,
+    }),
+  ),
 ]);
 
 const PRIOR_FIGURES: readonly Figure[] = Object.entries(ROOT_CAUSE_PERCENT).flatMap(([family, percents]) =>
@@ -77,6 +77,7 @@ export const DEFAULT_FIGURES: readonly Figure[] = [
   ...REPAIR_FIGURES,
   ...PRIOR_FIGURES,
   ...CIRCUMSTANCE_FIGURES,
+  ...RECORDINGS.flatMap((recording) => workFigures(recording)),
 ];
 
 /** Values by key, with a shop's changes. */

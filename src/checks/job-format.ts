@@ -74,7 +74,7 @@ export function jobStateFromStored({ schema: _, ...state }: StoredJobState): Job
 
 /** Keeps of the finding what the planner needs. */
 export function storedJobState(state: JobState): StoredJobState {
-  const { finding, ...rest } = state;
+  const { finding, recordings: _, ...rest } = state;
   return {
     schema: 'vaporwright-troubleshooting-1',
     layout: rest.layout,

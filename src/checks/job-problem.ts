@@ -1,6 +1,6 @@
 /** A job as a troubleshooting problem in numbers, with the way back to names, minutes and money. */
 import { type Belief, causeProbabilities, expectedChances } from './belief.ts';
-import { CHECKS } from './catalogue/all.ts';
+import { CHECKS, checkById } from './catalogue/all.ts';
 import type { Check } from './check.ts';
 import { checkKey, figureValues } from './figures.ts';
 import type { JobState } from './job-state.ts';
@@ -10,6 +10,7 @@ import { REPAIRS, type Repair, repairMinutesKey, repairPartsKey, VERIFY_MINUTES,
 import { complaintsOf } from './root-cause-priors.ts';
 import { ROOT_CAUSES, type RootCauseId } from './root-causes.ts';
 import { SETUPS, setupBits, setupKey } from './setups.ts';
+import type { SimulatedRecording } from './simulated/simulate-recordings.ts';
 
 /** Working minutes and bought goods of a step or a plan. */
 export interface Price {
@@ -53,6 +54,10 @@ export function notOffered(
   return undefined;
 }
 
+/** A cause that was not played may show anything. */
+const simulatedChances = ({ chances, outcomes }: SimulatedRecording, cause: RootCauseId): readonly number[] =>
+  chances[cause] ?? outcomes.map(() => 1 / outcomes.length);
+
 export function jobProblem(job: JobState, belief: Belief): JobProblem {
   const figure = figureValues(job.changes);
   const ratePerMinute = figure('shop.rate') / 60;
@@ -69,6 +74,12 @@ export function jobProblem(job: JobState, belief: Belief): JobProblem {
   const doneChecks = new Set(job.steps.flatMap((step) => (step.kind === 'check' ? [step.id] : [])));
   const doneRepairs = new Set(job.steps.flatMap((step) => (step.kind === 'repair' ? [step.id as string] : [])));
   const checks = CHECKS.filter((check) => doneChecks.has(check.id) || notOffered(check, job) === undefined);
+  const simulated = job.recordings ?? [];
+  checks.push(
+    ...simulated
+      .filter(({ id }) => !job.leftOut.includes(id))
+      .map(({ id, outcomes }) => ({ ...checkById(id), outcomes })),
+  );
   const prices: Price[] = [];
 
   const planChecks = checks.map((check): PlanCheck => {
@@ -78,7 +89,10 @@ export function jobProblem(job: JobState, belief: Belief): JobProblem {
       goods: figure(checkKey(check.id, 'consumables')) * figure('shop.rate'),
     };
     prices.push(price);
-    const chances = states.map((i) => expectedChances(belief, check, i, figure));
+    const played = simulated.find(({ id }) => id === check.id);
+    const chances = states.map((i) =>
+      played ? simulatedChances(played, ROOT_CAUSES[i]!.id) : expectedChances(belief, check, i, figure),
+    );
     return {
       id: check.id,
       cost: cost(price),

@@ -11,6 +11,7 @@ import { type CheckEntry, readEntry } from './read-entry.ts';
 import type { RepairId } from './repairs.ts';
 import { rootCausePriors, rootCausesFromFinding } from './root-cause-priors.ts';
 import type { SetupId } from './setups.ts';
+import type { SimulatedRecording } from './simulated/simulate-recordings.ts';
 
 /** How time and money are weighed. */
 export interface Goal {
@@ -40,6 +41,8 @@ export interface JobState {
   /** Checks that the shop cannot do or that are already in the finding. */
   readonly leftOut: readonly string[];
   readonly setupsDone: readonly SetupId[];
+  /** Recordings that could be made, as simulated for this job; they are not stored with it. */
+  readonly recordings?: readonly SimulatedRecording[];
   readonly goal: Goal;
   readonly changes: Changes;
 }

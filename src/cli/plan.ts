@@ -1,11 +1,13 @@
 /** `plan`: the next step towards a proven repair, and why. */
 
+import { causeProbabilities } from '../checks/belief.ts';
 import { checkById } from '../checks/catalogue/all.ts';
 import type { CircumstanceId } from '../checks/circumstances.ts';
 import { jobStateFromStored, jobStateSchema, storedJobState } from '../checks/job-format.ts';
-import { type JobState, NEW_JOB } from '../checks/job-state.ts';
+import { beliefOf, type JobState, NEW_JOB } from '../checks/job-state.ts';
 import { type Plan, plan } from '../checks/plan.ts';
 import { readEntry } from '../checks/read-entry.ts';
+import { simulateRecordings } from '../checks/simulated/simulate-recordings.ts';
 import { EN } from '../checks/text/en.ts';
 import { COMPLAINTS as ALL_COMPLAINTS, type Complaint } from '../diagnosis/priors/root-causes.ts';
 import { findingFromStored } from '../report/finding-format.ts';
@@ -21,6 +23,7 @@ import { refuseOverwritingInput, writeWhole } from './write-whole.ts';
 
 export interface PlanViewOptions {
   readonly seconds: number;
+  readonly recordings?: boolean;
   readonly acknowledge?: boolean;
   readonly out?: string;
   readonly json?: boolean;
@@ -66,22 +69,25 @@ function startState({ finding, car, state }: PlanOptions): JobState {
   return { ...NEW_JOB, layout: readJsonFile(car!, carSchema, 'vaporwright-car-1').value.layout };
 }
 
+/** Plays what could be recorded next; some seconds of work. */
+function withRecordings(state: JobState): JobState {
+  const causes = [...causeProbabilities(beliefOf(state))].sort((a, b) => b.probability - a.probability);
+  return { ...state, recordings: [...simulateRecordings({ layout: state.layout, causes })] };
+}
+
 export function planCommand(options: PlanOptions): void {
   const start = startState(options);
   for (const id of options.without ?? []) knownCheck(id);
-  showPlan(
-    {
-      ...start,
-      codes: [...new Set([...start.codes, ...(options.codes ?? [])])],
-      complaints: [...start.complaints, ...(options.complaint === undefined ? [] : [COMPLAINTS[options.complaint]])],
-      circumstances: [...new Set([...start.circumstances, ...(options.known ?? [])])],
-      leftOut: [...new Set([...start.leftOut, ...(options.without ?? [])])],
-      goal: options.moneyWeight === undefined ? start.goal : { moneyWeight: options.moneyWeight },
-      changes: { ...start.changes, ...options.set },
-    },
-    options,
-    [options.finding, options.car, options.state],
-  );
+  const state: JobState = {
+    ...start,
+    codes: [...new Set([...start.codes, ...(options.codes ?? [])])],
+    complaints: [...start.complaints, ...(options.complaint === undefined ? [] : [COMPLAINTS[options.complaint]])],
+    circumstances: [...new Set([...start.circumstances, ...(options.known ?? [])])],
+    leftOut: [...new Set([...start.leftOut, ...(options.without ?? [])])],
+    goal: options.moneyWeight === undefined ? start.goal : { moneyWeight: options.moneyWeight },
+    changes: { ...start.changes, ...options.set },
+  };
+  showPlan(state, options, [options.finding, options.car, options.state]);
 }
 
 /** Also what `result` ends with. */
@@ -92,17 +98,18 @@ export function showPlan(state: JobState, options: PlanViewOptions, inputs: read
       [out],
       inputs.flatMap((file) => (file === undefined ? [] : [file])),
     );
-  const made = planned(state, options.seconds);
+  const made = planned(state, options);
   if (out !== undefined) writeWhole([{ path: out, content: `${JSON.stringify(storedJobState(state), null, 2)}\n` }]);
   if (options.json === true) printJson(machinePlan(state, made, options.acknowledge === true));
   else printText(planInWords(made, options.acknowledge === true));
   if (out !== undefined) remark(`Written: ${out}`);
 }
 
-function planned(state: JobState, seconds: number): Plan {
-  const until = performance.now() + seconds * 1000;
+function planned(state: JobState, { seconds, recordings }: PlanViewOptions): Plan {
   try {
-    return plan(state, { expansions: 100_000, shouldStop: () => performance.now() > until });
+    const asked = recordings === true ? withRecordings(state) : state;
+    const until = performance.now() + seconds * 1000;
+    return plan(asked, { expansions: 100_000, shouldStop: () => performance.now() > until });
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     throw new Failure(EXIT.input, 'the plan cannot be made', {

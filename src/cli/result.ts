@@ -40,6 +40,11 @@ function stepFrom(id: string, words: readonly string[]): Step {
   const repair = REPAIR_IDS.find((name) => name === id);
   if (repair === undefined) {
     knownCheck(id);
+    if (checkById(id).group === 'recording') {
+      throw new Failure(EXIT.usage, `${id} is a recording: what it shows comes through the finding`, {
+        advice: 'Add it to the recordings of "diagnose", and plan from the new finding.',
+      });
+    }
     const entry = entryFrom(id, words);
     const problems = entryProblems(id, entry);
     if (problems.length > 0) {

@@ -3,6 +3,7 @@ import type { Check } from '../check.ts';
 import { FILLING } from './filling.ts';
 import { LEAK_CHECKS } from './leaks.ts';
 import { LOOK } from './look.ts';
+import { RECORDINGS } from './recordings.ts';
 import { SELF_TESTS } from './self-tests.ts';
 import { SENSORS_AND_WIRING } from './sensors-and-wiring.ts';
 import { VALVES } from './valves.ts';
@@ -18,7 +19,7 @@ export const CHECKS: readonly Check[] = [
 
 /** Throws on a number that no check has, naming those there are. */
 export function checkById(id: string): Check {
-  const found = CHECKS.find((check) => check.id === id);
+  const found = CHECKS.find((check) => check.id === id) ?? RECORDINGS.find((check) => check.id === id);
   if (found === undefined) {
     throw new RangeError(`no check is called "${id}"; expected one of ${CHECKS.map((check) => check.id).join(', ')}`);
   }

@@ -43,6 +43,10 @@ const NAMES: Readonly<Record<string, string>> = {
   T35: 'Fahrt unter Ladedruck aufzeichnen',
   T36: 'Ist der Kraftstoff für die Jahreszeit flüchtig?',
   T37: 'Gleicher Durchfluss nach der Reparatur',
+  R01: 'Tieferen Unterdruck aufzeichnen',
+  R02: 'Prüfung bei anderem Füllstand aufzeichnen',
+  R03: 'Längeres Halten aufzeichnen',
+  R04: 'Halten mit abgeklemmter Dampfleitung aufzeichnen',
   T38: 'Fahren und stehen lassen, bis die Eigenprüfung lief',
 };
 

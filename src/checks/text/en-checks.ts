@@ -333,6 +333,42 @@ export const CHECKS_EN: Readonly<Record<string, CheckText>> = {
     ],
     'The same rig takes out its own bias.',
   ),
+  R01: text(
+    'Record a deeper draw',
+    [
+      'Command the draw with a deeper target (about −2.4 kPa), vent valve shut; not beyond what the vehicle allows.',
+      'Hold for a minute, then open the vent; record all of it.',
+      'Add the recording to the job: the finding takes it in.',
+    ],
+    'More pressure tells a leak from vapour and a weak purge better.',
+  ),
+  R02: text(
+    'Record the test at another fuel level',
+    [
+      'Bring the level to about four fifths.',
+      'Let it settle, then run the same test and record it.',
+      'Add the recording to the job.',
+    ],
+    'Parts a size from a wrong vapour volume.',
+  ),
+  R03: text(
+    'Record a longer hold',
+    [
+      'Run the same test, but hold for four minutes.',
+      'Open the vent and record the release too.',
+      'Add the recording to the job.',
+    ],
+    'Parts small leaks from rising vapour.',
+  ),
+  R04: text(
+    'Record a hold with the vapour line clamped',
+    [
+      'Draw down as usual, then pinch the vapour line near the tank with a soft clamp.',
+      'Hold for a minute and a half, open the vent, take the clamp off; record all of it.',
+      'Add the recording to the job with a note on the clamp.',
+    ],
+    'Parts the tank side from the canister side; an old line may crack under a clamp.',
+  ),
   T38: text(
     'Drive and soak until the self-test has run',
     [
