@@ -5,7 +5,6 @@ import { z } from 'zod';
 import { historyEntrySchema, jobSchema, jobSummarySchema } from '../jobs/record/job.ts';
 import { storedSheetSchema } from '../report/sheet.ts';
 import { errorBodySchema } from './contract/error.ts';
-import { API } from './contract/paths.ts';
 import { workSchema } from './contract/work.ts';
 import type { App } from './parts.ts';
 
@@ -63,5 +62,3 @@ export function openApiRoute(app: App): void {
   );
 }
 
-/** Where the routes of the document begin. */
-export const ROUTES_PREFIX = API;

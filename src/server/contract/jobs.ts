@@ -24,7 +24,6 @@ export const listQuerySchema = z.object({
 export type ListQuery = z.input<typeof listQuerySchema>;
 
 export const jobListSchema = z.strictObject({ jobs: z.array(jobSummarySchema).readonly() });
-export type JobList = z.infer<typeof jobListSchema>;
 
 export const newJobSchema = z
   .strictObject({
@@ -60,7 +59,6 @@ export const sectionChangeSchema = z.discriminatedUnion('section', [
 export type SectionChangeRequest = z.infer<typeof sectionChangeSchema>;
 
 export const jobChangeSchema = z.strictObject({ version, change: sectionChangeSchema });
-export type JobChange = z.infer<typeof jobChangeSchema>;
 
 export const undoSchema = z.strictObject({ version });
 export const closedSchema = z.strictObject({ version, closed: z.boolean() });
@@ -68,9 +66,7 @@ export const closedSchema = z.strictObject({ version, closed: z.boolean() });
 export const conflictSchema = z
   .strictObject({ error: errorFactsSchema, current: jobSchema })
   .describe('Somebody else changed the job since that version: nothing was written');
-export type Conflict = z.infer<typeof conflictSchema>;
 
 export const historySchema = z.strictObject({ history: z.array(historyEntrySchema).readonly() });
-export type History = z.infer<typeof historySchema>;
 
 export const removedSchema = z.strictObject({ removed: z.int().nonnegative() });

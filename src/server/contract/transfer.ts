@@ -6,4 +6,3 @@ export const restoredSchema = z.strictObject({
   jobs: z.int().nonnegative(),
   files: z.int().nonnegative(),
 });
-export type Restored = z.infer<typeof restoredSchema>;

@@ -18,6 +18,24 @@ function recordingsFor(job: Job, taken: RecordingEntry['taken'] | undefined): re
   return before.length > 0 ? before : of('after-repair');
 }
 
+/**
+ * What was known before a repair speaks of the car as it was: once only recordings made after the repair count, so do only
+ * the checks made after it.
+ */
+export function knownOf(
+  job: Pick<Job, 'complaint' | 'codes' | 'checks' | 'repairs'>,
+  entries: readonly Pick<RecordingEntry, 'taken'>[],
+): Pick<Job, 'checks'> & { readonly complaints: Job['complaint']['types']; readonly codes: readonly string[] } {
+  const repairedAt = job.repairs
+    .map(({ at }) => at)
+    .sort()
+    .at(-1);
+  if (repairedAt === undefined || entries.some(({ taken }) => taken === 'before-repair')) {
+    return { complaints: job.complaint.types, codes: job.codes.map(({ code }) => code), checks: job.checks };
+  }
+  return { complaints: [], codes: [], checks: job.checks.filter(({ at }) => at > repairedAt) };
+}
+
 export function startFinding(
   { store, board, bell, workshop, readings, program }: Parts,
   job: Job,
@@ -38,6 +56,7 @@ export function startFinding(
       advice: 'Drop a recording on the sheet, or mark one of those there for use in the finding.',
     });
   }
+  const known = knownOf(job, entries);
   const inputs = inputsSha256(job);
   return board.start({
     kind: 'finding',
@@ -56,9 +75,9 @@ export function startFinding(
             reading: readings.inputsOf(car, entry),
             phases: entry.phases ?? [],
           })),
-          complaints: job.complaint.types,
-          codes: job.codes.map(({ code }) => code),
-          handChecks: handChecksFrom(job.checks),
+          complaints: known.complaints,
+          codes: known.codes,
+          handChecks: handChecksFrom(known.checks),
           program,
           madeAt,
         },

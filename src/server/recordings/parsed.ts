@@ -16,6 +16,7 @@ import type { Car } from '../../system/car.ts';
 import { MAX_UNPACKED_BYTES } from '../contract/paths.ts';
 import type { Preview, ReadSummary } from '../contract/recordings.ts';
 import { encodeSamples } from '../contract/samples.ts';
+import type { ByteCache } from './byte-cache.ts';
 import { readHead } from './head.ts';
 import { type ReadFile, type ReadFileOptions, readRecordingFile, UnreadableFile } from './read-file.ts';
 
@@ -124,9 +125,11 @@ export async function readAndKeep(
 }
 
 /** What was kept before, if it was. */
-export async function keptPreview(folder: string, key: string): Promise<Preview | undefined> {
+export async function keptPreview(folder: string, key: string, cache: ByteCache): Promise<Preview | undefined> {
   try {
-    return JSON.parse(await readFile(previewPath(folder, key), 'utf8')) as Preview;
+    const path = previewPath(folder, key);
+    const bytes = (await cache.read(path)) ?? (await readFile(path));
+    return JSON.parse(new TextDecoder().decode(bytes)) as Preview;
   } catch {
     return undefined;
   }

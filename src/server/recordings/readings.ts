@@ -3,12 +3,14 @@ import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { mkdir, open, readdir, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
+import { Readable } from 'node:stream';
 import type { FileStore } from '../../jobs/job-store.ts';
 import type { Job, RecordingEntry } from '../../jobs/record/job.ts';
 import type { Preview } from '../contract/recordings.ts';
 import { readSamplesHead, writeSamplesHead } from '../contract/samples.ts';
 import { Refusal } from '../refusal.ts';
 import type { Workshop } from '../work/workshop.ts';
+import { ByteCache } from './byte-cache.ts';
 import { overlayPhases } from './overlay-phases.ts';
 import { keptPreview, type ReadingInputs, readingKey, samplesPath } from './parsed.ts';
 
@@ -27,7 +29,34 @@ async function folderBytes(folder: string): Promise<number> {
 export interface SamplesAnswer {
   readonly tag: string;
   readonly bytes: number;
-  readonly pieces: () => AsyncIterable<Uint8Array>;
+  /** Small ones at once, long ones piece by piece. */
+  readonly body: () => Buffer | Readable;
+}
+
+async function* withFront(front: Uint8Array, rest: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
+  yield front;
+  yield* rest;
+}
+
+type FileHead = Awaited<ReturnType<typeof readSamplesHead>> & { readonly size: number };
+
+const headOfBytes = async (bytes: Uint8Array): Promise<FileHead> => ({
+  ...(await readSamplesHead(async (from, length) => bytes.subarray(from, from + length))),
+  size: bytes.byteLength,
+});
+
+async function headOfFile(path: string): Promise<FileHead> {
+  const handle = await open(path, 'r');
+  try {
+    const head = await readSamplesHead(async (from, length) => {
+      const bytes = new Uint8Array(length);
+      await handle.read(bytes, 0, length, from);
+      return bytes;
+    });
+    return { ...head, size: (await handle.stat()).size };
+  } finally {
+    await handle.close();
+  }
 }
 
 export class Readings {
@@ -35,6 +64,7 @@ export class Readings {
   readonly #files: FileStore;
   readonly #workshop: Workshop;
   readonly #program: string;
+  readonly #bytes = new ByteCache();
   readonly #running = new Map<string, Promise<Preview>>();
 
   private constructor(folder: string, files: FileStore, workshop: Workshop, program: string) {
@@ -69,7 +99,7 @@ export class Readings {
   /** How a recording is understood. Two who ask at once are answered by one reading. */
   async preview(inputs: ReadingInputs, signal?: AbortSignal): Promise<Preview> {
     const key = readingKey(inputs);
-    const kept = await keptPreview(this.#folder, key);
+    const kept = await keptPreview(this.#folder, key, this.#bytes);
     if (kept !== undefined && (kept.report === null || (await this.#hasSamples(key)))) return kept;
     const running = this.#running.get(key);
     if (running !== undefined) return running;
@@ -89,30 +119,21 @@ export class Readings {
     }
     const key = readingKey(inputs);
     const path = samplesPath(this.#folder, key);
-    const handle = await open(path, 'r');
-    try {
-      const size = (await handle.stat()).size;
-      const { head, dataStart } = await readSamplesHead(async (from, length) => {
-        const bytes = new Uint8Array(length);
-        await handle.read(bytes, 0, length, from);
-        return bytes;
-      });
-      const front = writeSamplesHead({
-        ...head,
-        label: entry.label,
-        phases: overlayPhases(head.foundPhases, entry.phases ?? []),
-      });
-      return {
-        tag: `"${createHash('sha256').update(key).update(front).digest('base64url')}"`,
-        bytes: front.length + size - dataStart,
-        pieces: async function* () {
-          yield front;
-          yield* createReadStream(path, { start: dataStart, highWaterMark: 1 << 20 }) as AsyncIterable<Buffer>;
-        },
-      };
-    } finally {
-      await handle.close();
-    }
+    const whole = await this.#bytes.read(path);
+    const { head, dataStart, size } = whole === undefined ? await headOfFile(path) : await headOfBytes(whole);
+    const front = writeSamplesHead({
+      ...head,
+      label: entry.label,
+      phases: overlayPhases(head.foundPhases, entry.phases ?? []),
+    });
+    return {
+      tag: `"${createHash('sha256').update(key).update(front).digest('base64url')}"`,
+      bytes: front.length + size - dataStart,
+      body: () =>
+        whole === undefined
+          ? Readable.from(withFront(front, createReadStream(path, { start: dataStart, highWaterMark: 1 << 20 })))
+          : Buffer.concat([front, whole.subarray(dataStart)]),
+    };
   }
 
   async #hasSamples(key: string): Promise<boolean> {

@@ -150,7 +150,7 @@ export function recordingRoutes(app: App, { store, readings, bell }: Parts): voi
       return reply
         .header('content-type', 'application/octet-stream')
         .header('content-length', answer.bytes)
-        .send(Readable.from(answer.pieces()));
+        .send(answer.body());
     },
   );
 }

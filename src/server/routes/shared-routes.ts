@@ -1,5 +1,4 @@
 /** What a link to a single job shows: that job, for reading, to whoever has the link. */
-import { Readable } from 'node:stream';
 import { z } from 'zod';
 import { type Job, jobSchema } from '../../jobs/record/job.ts';
 import { hashOf } from '../access/secret.ts';
@@ -57,7 +56,7 @@ export function sharedRoutes(app: App, { store, readings }: Parts): void {
       return reply
         .header('content-type', 'application/octet-stream')
         .header('content-length', answer.bytes)
-        .send(Readable.from(answer.pieces()));
+        .send(answer.body());
     },
   );
 

@@ -1,4 +1,6 @@
 /** Runs in a worker thread: everything that takes longer than an answer may. */
+import { getPriority, setPriority } from 'node:os';
+import { isMainThread } from 'node:worker_threads';
 import { MAX_UNPACKED_BYTES } from '../contract/paths.ts';
 import { hasVapourPressure, makeSheetFrom } from '../finding/make-sheet.ts';
 import { progressInWords } from '../finding/progress-words.ts';
@@ -7,6 +9,10 @@ import { readAndKeep, readReading } from '../recordings/parsed.ts';
 import { type ReadFile, UnreadableFile } from '../recordings/read-file.ts';
 import { Refusal } from '../refusal.ts';
 import type { Outcome, ProgressNote, TaskName, Tasks } from './tasks.ts';
+
+/** The thread gives way to the one that answers: on Linux, where 0 means the thread; elsewhere it means the program. */
+const NICENESS = 5;
+if (!isMainThread && process.platform === 'linux') setPriority(0, getPriority(0) + NICENESS);
 
 /** Share of a finding that reading takes, for the progress (judgement). */
 const READING_SHARE = 0.15;
