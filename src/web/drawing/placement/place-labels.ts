@@ -27,6 +27,8 @@ const CLEAR = 5;
 const REACHES = [CLEAR + 1, 14, 24, 36, 50, 64, 78, 90, 102, 114, 126, 138, 150, 164, 178, 194, 210, 230, 255] as const;
 const LEADER_FROM = 14;
 const LINE_CLEAR = 13;
+/** Wider than any symbol: tank, canister, boxes of the engine. */
+const LARGE = 90;
 
 interface Shape {
   readonly lines: readonly string[];
@@ -160,7 +162,7 @@ function spotsOf(wish: LabelWish, field: LabelField, walls: readonly Box[]): rea
       if (reach > LEADER_FROM) {
         leader = leaderOf(box, wish.of);
         const segment: Segment = [leader[0]!, leader[1]!];
-        if (field.solids.some((b) => !overlaps(b, grow(wish.of, 2)) && segmentCrosses(segment, b))) continue;
+        if (field.solids.some((solid) => isCrossed(solid, segment, wish.of))) continue;
         for (const line of field.lines) if (crosses(segment, line.segment)) dear += 25;
       }
       spots.push({ box, clear, align, shape, cost: dear, ...(leader === undefined ? {} : { leader }) });
@@ -176,21 +178,24 @@ interface Try {
   readonly failed: readonly LabelWish[];
 }
 
-/** Gives each label, in this order, its best place that is still free. */
-function tryOrder(order: readonly LabelWish[], spots: Spots): Try {
+/** Gives each label, in this order, its best place that is still free, or after `skip` of its places the next one. */
+function tryOrder(order: readonly LabelWish[], spots: Spots, skip: (i: number) => number): Try {
   const taken = new Map<LabelWish, Spot>();
   const failed: LabelWish[] = [];
   const leaders: Segment[] = [];
-  for (const wish of order) {
+  for (const [i, wish] of order.entries()) {
     const others = [...taken.values()];
-    const spot = spots.get(wish)!.find(({ clear, leader }) => {
+    const isFree = ({ clear, leader }: Spot): boolean => {
       if (others.some((other) => overlaps(clear, other.box))) return false;
       if (leaders.some((segment) => segmentCrosses(segment, clear))) return false;
       if (leader === undefined) return true;
       const segment: Segment = [leader[0]!, leader[1]!];
       if (others.some((other) => segmentCrosses(segment, grow(other.box, 2)))) return false;
       return !leaders.some((line) => crosses(segment, line));
-    });
+    };
+    const all = spots.get(wish)!;
+    const from = skip(i);
+    const spot = (from === 0 ? undefined : all.slice(from).find(isFree)) ?? all.find(isFree);
     if (spot === undefined) {
       failed.push(wish);
       continue;
@@ -201,12 +206,19 @@ function tryOrder(order: readonly LabelWish[], spots: Spots): Try {
   return { taken, failed };
 }
 
+/** A leader may touch the symbol that it names, but runs through no body: neither another symbol nor tank or canister. */
+function isCrossed(solid: Box, segment: Segment, of: Box): boolean {
+  const isLarge = solid.w > LARGE;
+  if (!isLarge && overlaps(solid, grow(of, 2))) return false;
+  return segmentCrosses(segment, isLarge ? grow(solid, -3) : solid);
+}
+
 /** Nearness to another symbol than its own: a reader would take the label for that one's. */
 function beside(box: Box, of: Box, solids: readonly Box[]): number {
   let cost = 0;
   const reach = grow(box, 14);
   for (const solid of solids) {
-    if (solid.w > 90 || overlaps(solid, grow(of, 1))) continue;
+    if (solid.w > LARGE || overlaps(solid, grow(of, 1))) continue;
     if (overlaps(reach, solid)) cost += 16;
   }
   return cost;
@@ -219,8 +231,15 @@ function crosses([a, b]: Segment, [c, d]: Segment): boolean {
 }
 
 /** First the label that found no room goes to the front, then other orders are tried. Judgement. */
-const TRIES = 60;
+const TRIES = 90;
 const TO_FRONT = 12;
+
+/** Best places are left to others now and then, for one label in three: two labels may each stand in the other's way. */
+const skipped = (k: number, i: number): number => {
+  const h = Math.imul(k + 1, 0x9e3779b1) ^ Math.imul(i + 1, 0x85ebca6b);
+  return (h >>> 5) % 3 === 0 ? (h >>> 8) % SKIP_MOST : 0;
+};
+const SKIP_MOST = 60;
 
 /** Another order, the same for the same try. */
 function shuffled(order: readonly LabelWish[], k: number): LabelWish[] {
@@ -250,7 +269,7 @@ export function placeLabels(
   let order = must;
   let best: Try | undefined;
   for (let k = 0; k < (isHopeless ? 1 : TRIES); k++) {
-    const result = tryOrder([...order, ...may], spots);
+    const result = tryOrder([...order, ...may], spots, (i) => (k < TO_FRONT ? 0 : skipped(k, i)));
     if (best === undefined || score(result.failed) < score(best.failed)) best = result;
     const blocked = result.failed.find((w) => w.optional !== true);
     if (blocked === undefined) break;

@@ -14,7 +14,7 @@ export interface TankPlace {
 }
 
 /** Rollover valve, fill-limit valve, sensor, sender along the tank's top, as a share of the way. */
-const FITTING_AT = [0, 0.2, 0.68, 1] as const;
+const FITTING_AT = [0, 0.2, 0.7, 1] as const;
 
 /** Room on the right for the filler's pipe. */
 export const NECK_ROOM = 62;
