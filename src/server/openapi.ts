@@ -61,4 +61,3 @@ export function openApiRoute(app: App): void {
     async () => app.swagger() as unknown as Record<string, unknown>,
   );
 }
-
