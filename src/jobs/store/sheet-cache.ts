@@ -2,7 +2,7 @@
 import type { StoredSheet } from '../../report/sheet.ts';
 import type { Queries } from './queries.ts';
 
-const KEPT = 64;
+const KEPT = 128;
 
 export class SheetCache {
   readonly #kept = new Map<string, StoredSheet>();
