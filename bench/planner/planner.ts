@@ -74,8 +74,8 @@ COMPLAINTS.forEach((complaint, c) => {
   const wrongJob = jobOf(complaint, wrongByTwo(c + 1));
   const wrong = jobProblem(wrongJob, beliefOf(wrongJob));
   const policies: Record<Way, Policy> = {
-    planner: plannerPolicy(posed),
-    'planner, wrong by two': plannerPolicy(wrong),
+    planner: plannerPolicy(job),
+    'planner, wrong by two': plannerPolicy(wrongJob),
     'flow chart': chartPolicy(posed, FLOW_CHART[complaint]),
     'probability over cost': orderPolicy(posed),
     'order, wrong by two': orderPolicy(wrong),

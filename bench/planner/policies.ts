@@ -1,76 +1,97 @@
 /** Ways of working through a job: the planner, the flow chart, parts by probability over cost, and one who knows. */
-import type { JobProblem } from '../../src/checks/job-problem.ts';
-import { checkOutcomes, type PlanNode } from '../../src/checks/planner/node.ts';
-import type { Situation } from '../../src/checks/planner/problem.ts';
+import { afterFailedRepair, afterResult, type Belief, causeProbabilities } from '../../src/checks/belief.ts';
+import { figureValues } from '../../src/checks/figures.ts';
+import { type JobProblem, jobProblem } from '../../src/checks/job-problem.ts';
+import { beliefOf, type JobState, type Step } from '../../src/checks/job-state.ts';
+import type { PlanNode } from '../../src/checks/planner/node.ts';
 import { repairOrder } from '../../src/checks/planner/repair-order.ts';
 import { PlanSearch } from '../../src/checks/planner/search.ts';
+import { SETUPS, type SetupId } from '../../src/checks/setups.ts';
 import type { Chart, ChartStep } from './flow-chart.ts';
 import type { Car } from './world.ts';
 
 export type Policy = (car: Car) => void;
 
-/** Points opened at the start of a complaint, and where a job leaves the plan. */
+/** Points opened at the start of a complaint, and where a job is planned anew. */
 const FIRST_EXPANSIONS = 600;
-const LATER_EXPANSIONS = 120;
+const LATER_EXPANSIONS = 80;
+/** Shift of belief, beside what the plan foresaw, from which it is planned anew: a set-up that is under suspicion. */
+const SHIFT = 0.04;
 
-/** Follows the plan; where it ends or a result leaves it, plans anew. Plans are kept by what was done and seen. */
-export function plannerPolicy(posed: JobProblem): Policy {
-  const plans = new Map<string, PlanNode>();
-  const planFrom = (situation: Situation): PlanNode => {
-    const key = String.fromCharCode(...situation.done);
+interface Planned {
+  readonly posed: JobProblem;
+  readonly root: PlanNode;
+}
+
+/**
+ * Works as the pages do: takes the next step of the plan, updates causes and set-up together, and plans anew where the
+ * belief has moved from what the plan foresaw or the plan ends. Plans are kept by what was done and seen.
+ */
+export function plannerPolicy(job: JobState): Policy {
+  const figure = figureValues(job.changes);
+  const plans = new Map<string, Planned>();
+  const planFrom = (steps: readonly Step[], setupsDone: readonly SetupId[], belief: Belief): Planned => {
+    const key = JSON.stringify(steps);
     let known = plans.get(key);
     if (!known) {
-      const search = new PlanSearch(posed.problem, situation);
-      search.run({ expansions: plans.size === 0 ? FIRST_EXPANSIONS : LATER_EXPANSIONS, gap: 0.01 });
-      known = search.root;
+      const posed = jobProblem({ ...job, steps, setupsDone }, belief);
+      const search = new PlanSearch(posed.problem, posed.situation);
+      search.run({ expansions: steps.length === 0 ? FIRST_EXPANSIONS : LATER_EXPANSIONS, gap: 0.01 });
+      known = { posed, root: search.root };
       plans.set(key, known);
     }
     return known;
   };
   return (car) => {
-    let node = planFrom(posed.situation);
+    let steps: readonly Step[] = [];
+    let belief: Belief | undefined = beliefOf(job);
+    let setups: readonly SetupId[] = [];
+    let { posed, root: node } = planFrom(steps, setups, belief);
     while (!car.proven) {
-      if (!node.best && node.stop.order.length > 0 && !node.edges) node = planFrom(node);
       const action = node.best?.action ?? posed.checks.length + (node.stop.order[0] ?? Number.NaN);
-      if (!Number.isInteger(action)) throw new Error('the plan ends before the car is sound');
+      if (!Number.isInteger(action)) break;
+      const { setups: needed } =
+        action < posed.checks.length
+          ? posed.problem.checks[action]!
+          : posed.problem.repairs[action - posed.checks.length]!;
+      setups = SETUPS.filter((id, bit) => setups.includes(id) || ((needed >>> bit) & 1) === 1);
+      let next: PlanNode | undefined;
       if (action >= posed.checks.length) {
-        if (car.repair(posed.repairs[action - posed.checks.length]!.id)) return;
-        const after = node.best?.branches[0]?.node;
-        node = after ?? planFrom(failedSituation(posed, node, action));
+        const { id } = posed.repairs[action - posed.checks.length]!;
+        if (car.repair(id)) return;
+        steps = [...steps, { kind: 'repair', id }];
+        belief = afterFailedRepair(belief, id);
+        next = node.best?.branches[0]?.node;
       } else {
-        const outcome = car.check(posed.checks[action]!.id);
-        const branch = node.best!.branches.find((b) => b.outcome === outcome);
-        node = branch?.node ?? planFrom(seenSituation(posed, node, action, outcome));
+        const check = posed.checks[action]!;
+        const outcome = car.check(check.id);
+        steps = [...steps, { kind: 'check', id: check.id, entry: { outcome: check.outcomes[outcome]!.id } }];
+        belief = afterResult(
+          belief,
+          check,
+          { byOutcome: check.outcomes.map((_, o) => (o === outcome ? 1 : 0)) },
+          figure,
+        );
+        next = node.best?.branches.find((branch) => branch.outcome === outcome)?.node;
       }
+      if (belief === undefined) break;
+      if (next?.edges && shift(posed, next, belief) < SHIFT) node = next;
+      else ({ posed, root: node } = planFrom(steps, setups, belief));
     }
+    // nothing that is believed is left: what was not tried yet, cheapest first
+    for (const repair of [...posed.repairs].sort((a, b) => a.minutes - b.minutes))
+      if (car.proven || car.repair(repair.id)) return;
   };
 }
 
-function failedSituation(posed: JobProblem, at: Situation, action: number): Situation {
-  const { fixes, setups } = posed.problem.repairs[action - posed.checks.length]!;
-  const left = Float64Array.from(at.belief, (b, s) => (fixes[s] === 1 ? 0 : b));
-  const p = left.reduce((a, b) => a + b, 0);
-  const done = Uint8Array.from(at.done);
-  done[action] = 1;
-  // nothing left that is believed: every cause not tried is as likely again
-  const belief = p > 1e-12 ? left.map((b) => b / p) : evenOver(posed, done);
-  return { belief, done, setups: at.setups | setups };
-}
-
-function seenSituation(posed: JobProblem, at: Situation, action: number, outcome: number): Situation {
-  const check = posed.problem.checks[action]!;
-  const done = Uint8Array.from(at.done);
-  done[action] = 1 + outcome;
-  const seen = checkOutcomes(check.likelihood, at.belief).find((o) => o.outcome === outcome);
-  return { belief: seen?.belief ?? at.belief, done, setups: at.setups | check.setups };
-}
-
-function evenOver(posed: JobProblem, done: Uint8Array): Float64Array {
-  const open = Float64Array.from({ length: posed.problem.states }, (_, s) =>
-    posed.problem.repairs.some((repair, r) => repair.fixes[s] === 1 && done[posed.checks.length + r] === 0) ? 1 : 0,
-  );
-  const total = open.reduce((a, b) => a + b, 0);
-  return open.map((x) => x / total);
+/** Half the sum of differences between what the plan foresaw and what is believed. */
+function shift(posed: JobProblem, node: PlanNode, belief: Belief): number {
+  const believed = causeProbabilities(belief);
+  let sum = 0;
+  posed.causes.forEach((id, s) => {
+    sum += Math.abs(node.belief[s]! - believed.find((cause) => cause.id === id)!.probability);
+  });
+  return sum / 2;
 }
 
 /** Parts alone, by probability over cost. */
