@@ -59,7 +59,7 @@ describe('refused', () => {
 test('units do not matter', () => {
   const a = meaning('T20', { flow: '0.55 L/min', pressure: '10 inH2O' });
   const b = meaning('T20', { flow: '550 cm3/min', pressure: '2.49082 kPa' });
-  expect(b.diametersMm?.['whole']?.median).toBeCloseTo(a.diametersMm!['whole']!.median, 6);
+  expect(b.diametersMm?.whole?.median).toBeCloseTo(a.diametersMm!.whole!.median, 6);
 });
 
 describe('what numbers mean', () => {
@@ -129,8 +129,8 @@ describe('what numbers mean', () => {
       'second applied': '2000 Pa',
       'second reading': '1700 Pa',
     });
-    expect(derived?.['gain']).toBeCloseTo(0.7, 9);
-    expect(derived?.['offset']).toBeCloseTo(300, 6);
+    expect(derived?.gain).toBeCloseTo(0.7, 9);
+    expect(derived?.offset).toBeCloseTo(300, 6);
     expect(byOutcome[1]! / byOutcome[0]!).toBeGreaterThan(10);
     expect(
       odds('T08', {
@@ -144,7 +144,7 @@ describe('what numbers mean', () => {
 
   test('weight over dry weight gives the loading', () => {
     const { derived } = meaning('T29', { weight: '1550 g', 'dry weight': '1400 g', 'working capacity': '150 g' });
-    expect(derived?.['loading']).toBeCloseTo(1, 9);
+    expect(derived?.loading).toBeCloseTo(1, 9);
     expect(odds('T29', { weight: '1600 g', 'dry weight': '1400 g' })).toBeGreaterThan(5);
     expect(odds('T29', { weight: '1430 g', 'dry weight': '1400 g' })).toBeLessThan(0.3);
   });

@@ -1,6 +1,7 @@
 /** Every published format by the name that `vaporwright schema NAME` and docs/schemas use. */
 import { z } from 'zod';
 import { jobStateSchema } from '../checks/job-format.ts';
+import { jobFileSchema } from '../jobs/record/job-file.ts';
 import { conditionsSchema } from '../readiness/conditions.ts';
 import { inspectionRuleSchema } from '../readiness/inspection.ts';
 import { mappingSchema } from '../recording/mapping.ts';
@@ -25,6 +26,7 @@ export const FORMATS: Readonly<Record<string, z.ZodType>> = {
   diagnose: machineFindingSchema,
   troubleshooting: jobStateSchema,
   plan: planResultSchema,
+  'job-file': jobFileSchema,
   read: readResultSchema,
   report: reportResultSchema,
   simulate: simulateResultSchema,

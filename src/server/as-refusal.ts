@@ -1,6 +1,6 @@
 /** Any thrown thing as a refusal: the store's, the framework's and the program's own faults in one form. */
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
-import { NoSuchJob, VersionConflict } from '../jobs/job-store.ts';
+import { NoSuchJob, NothingToUndo, VersionConflict } from '../jobs/job-store.ts';
 import { StoreProblem, type StoreProblemCode } from '../jobs/store-problem.ts';
 import type { ErrorCode } from './contract/error.ts';
 import { UnreadableFile } from './recordings/read-file.ts';
@@ -56,6 +56,9 @@ export function asRefusal(thrown: unknown): Refusal {
   if (thrown instanceof Refusal) return thrown;
   if (thrown instanceof NoSuchJob) {
     return new Refusal('not-found', thrown.message, { advice: 'It may have been removed; go back to the list.' });
+  }
+  if (thrown instanceof NothingToUndo) {
+    return new Refusal('not-possible', thrown.message, { advice: 'Everything stands as it was first written.' });
   }
   if (thrown instanceof VersionConflict) {
     return new Refusal(

@@ -17,26 +17,6 @@ export function carbonMass(view: RunView): { readonly heldKg: number; readonly m
   return { heldKg, mostKg };
 }
 
-/** Fuel and room of all lobes. */
-export function fuelLevel(view: RunView): number {
-  let fuel = 0;
-  let room = 0;
-  for (const space of view.network.spaces) {
-    if (space.kind !== 'tank') continue;
-    fuel += space.shellVolumeM3 * (view.value(`${space.id}.fillFraction`) ?? 0);
-    room += space.shellVolumeM3;
-  }
-  return room > 0 ? fuel / room : 0;
-}
-
-export function gasVolumeM3(view: RunView): number {
-  let sum = 0;
-  for (const space of view.network.spaces) {
-    if (space.kind === 'tank') sum += view.value(`${space.id}.gasVolumeM3`) ?? 0;
-  }
-  return sum;
-}
-
 /** Largest gauge pressure of any space of the car (the engine's side not counted), either way, over the whole run. */
 export function largestGaugePa(view: RunView): number {
   let most = 0;
