@@ -14,6 +14,7 @@ import { planOf } from './procedures.ts';
 const FINE_SAMPLES = 1200;
 const COARSE_SAMPLES = 360;
 const MOST_HZ = 20;
+const ENDED_EARLY = 0.5;
 /** Relative tolerance while dragging; the fine run keeps the simulation's own. Judgement: some 10 Pa. */
 const COARSE_TOLERANCE = 1e-4;
 
@@ -81,21 +82,24 @@ export function play(request: PlayRequest, nowMs: () => number): PlayedRun {
   });
   const fill = system.fillFraction ?? plan.fillFraction;
   const network = drawnNetwork(fill === undefined ? system : { ...system, fillFraction: fill }, faults);
-  const longestS = plan.procedure.steps.reduce((sum, step) => sum + step.longestS, 0);
-  const rateHz = Math.min(MOST_HZ, (isCoarse ? COARSE_SAMPLES : FINE_SAMPLES) / longestS);
-  const scenario: Scenario = {
-    label: request.procedure,
-    network,
-    procedure: plan.procedure,
-    conditions: plan.conditions,
-    sampling: { ...CLEAN_SAMPLING, rateHz },
-    ...(isCoarse ? { relativeTolerance: COARSE_TOLERANCE } : {}),
+  const run = (lengthS: number): PlayedRun => {
+    const rateHz = Math.min(MOST_HZ, (isCoarse ? COARSE_SAMPLES : FINE_SAMPLES) / lengthS);
+    const scenario: Scenario = {
+      label: request.procedure,
+      network,
+      procedure: plan.procedure,
+      conditions: plan.conditions,
+      sampling: { ...CLEAN_SAMPLING, rateHz },
+      ...(isCoarse ? { relativeTolerance: COARSE_TOLERANCE } : {}),
+    };
+    const recorder = new Recorder(scenario, tracesOf(network));
+    const notes = new CommandNotes();
+    return collect(request, runProcedure(scenario, [recorder, notes]), recorder, notes, network, nowMs() - from);
   };
-  const names = tracesOf(network);
-  const recorder = new Recorder(scenario, names);
-  const notes = new CommandNotes();
-  const result = runProcedure(scenario, [recorder, notes]);
-  return collect(request, result, recorder, notes, network, nowMs() - from);
+  const longestS = plan.procedure.steps.reduce((sum, step) => sum + step.longestS, 0);
+  const first = run(longestS);
+  // A procedure that ended long before its time-outs has been sampled too thinly.
+  return isCoarse || first.durationS > ENDED_EARLY * longestS ? first : run(first.durationS);
 }
 
 function collect(

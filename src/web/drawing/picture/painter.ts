@@ -20,6 +20,7 @@ export interface PaintWords {
 const TEXT_EVERY_MS = 90;
 
 const TEXT_CLEAR = 8;
+const POUR_PX_PER_S = 30;
 
 /** Where a text in the tank stands: in the middle of its gas or fuel, or beyond the surface where that has no room. */
 export function tankTextY(isGas: boolean, textHeight: number, top: number, height: number, fill: number): number {
@@ -54,6 +55,7 @@ export class Painter {
   private readonly floats: readonly { el: SVGElement; space: string; top: number; height: number }[];
   private readonly tankTexts: readonly { el: SVGElement; space: string; isGas: boolean; height: number }[];
   private readonly moving: readonly { el: SVGElement; kind: 'ball' | 'lid' | 'flap'; passage: string }[];
+  private readonly pour: SVGElement | null;
   private readonly colours = new Map<SVGElement, string>();
   private lastTextMs = Number.NEGATIVE_INFINITY;
 
@@ -89,6 +91,7 @@ export class Painter {
       const space = el.dataset.loading!;
       return { el, space, grains: grainsOf(scheme.cells.find((c) => c.space === space)!), shown: -1 };
     });
+    this.pour = root.querySelector('[data-pour]');
     this.valves = all('valve');
     this.moving = (['ball', 'lid', 'flap'] as const).flatMap((kind) =>
       all(kind).map((el) => ({ el, kind, passage: el.dataset[kind]! })),
@@ -158,6 +161,7 @@ export class Painter {
       const shown = share === 0 ? 'shut' : share > 0.85 ? 'open' : 'part';
       if (el.dataset.shown !== shown) el.dataset.shown = shown;
     }
+    this.paintPour(view);
     for (const { el, kind, passage } of this.moving) this.move(view, el, kind, passage);
     if (!isResting && nowMs - this.lastTextMs < TEXT_EVERY_MS) return;
     this.lastTextMs = nowMs;
@@ -167,13 +171,22 @@ export class Painter {
     }
   }
 
+  private paintPour(view: RunView): void {
+    if (this.pour === null) return;
+    const isOn = view.command('nozzleOn') > 0;
+    this.pour.setAttribute('display', isOn ? 'inline' : 'none');
+    const stream = this.pour.firstElementChild as SVGElement | null;
+    // Falls at a steady pace, whatever the tempo: it says that fuel runs, not how much.
+    if (isOn) stream?.setAttribute('stroke-dashoffset', ((view.timeS * POUR_PX_PER_S) % 14).toFixed(1));
+  }
+
   private move(view: RunView, el: SVGElement, kind: 'ball' | 'lid' | 'flap', passage: string): void {
     let transform = '';
     if (kind === 'ball') {
       const state = valveState(view, passage);
       transform = `translate(${state !== undefined && openShare(state) > 0 ? 6 : 0} 0)`;
     } else if (view.command('fillerOpen') > 0 || view.command('nozzleOn') > 0) {
-      transform = kind === 'lid' ? 'translate(-30 -8) rotate(-35)' : 'rotate(62 -15 0)';
+      transform = kind === 'lid' ? 'translate(-28 2) rotate(-68)' : 'rotate(62 -15 0)';
     }
     if (el.getAttribute('transform') !== transform) el.setAttribute('transform', transform);
   }

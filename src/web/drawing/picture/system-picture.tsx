@@ -1,4 +1,4 @@
-import { type ReactNode, useId } from 'react';
+import { memo, type ReactNode, useId } from 'react';
 import { sizesFor } from '../placement/draft.ts';
 import { roundedPath } from '../placement/geometry.ts';
 import type { Label, Lobe, Scheme } from '../placement/scheme.ts';
@@ -7,16 +7,18 @@ import { PartSymbol } from './symbols.tsx';
 
 const WALL = 3;
 
-/** Words in a picture that do not change while it plays. */
-export interface PictureWords {
+interface Props {
+  readonly scheme: Scheme;
+  /** Words in the picture that do not change while it plays. */
   readonly manifold: string;
   readonly ejector: string;
 }
 
 /** Everything that is drawn, as SVG; what changes in time carries `data-` names for the painter. */
-export function SystemPicture({ scheme, words }: { readonly scheme: Scheme; readonly words: PictureWords }): ReactNode {
+export const SystemPicture = memo(function SystemPicture({ scheme, manifold, ejector }: Props): ReactNode {
   const id = useId();
   const { valve } = sizesFor(scheme.width, 1);
+  const tubes = scheme.tubes.map((tube) => ({ tube, d: roundedPath(tube.points, 8) }));
   const canister = scheme.figures.find((f) => f.kind === 'canister')!.box;
   return (
     <>
@@ -56,24 +58,14 @@ export function SystemPicture({ scheme, words }: { readonly scheme: Scheme; read
         </g>
       ))}
       <g className="tubes">
-        {scheme.tubes.map((tube, i) => (
-          <path
-            key={`wall ${tube.part} ${i}`}
-            className="wall"
-            strokeWidth={tube.bore + WALL}
-            d={roundedPath(tube.points, 8)}
-          />
+        {tubes.map(({ tube, d }) => (
+          <path key={`wall ${d}`} className="wall" strokeWidth={tube.bore + WALL} d={d} />
         ))}
-        {scheme.tubes.map((tube, i) => (
-          <path
-            key={`bore ${tube.part} ${i}`}
-            className="bore"
-            data-space={tube.space}
-            strokeWidth={tube.bore}
-            d={roundedPath(tube.points, 8)}
-          />
+        {tubes.map(({ tube, d }) => (
+          <path key={`bore ${d}`} className="bore" data-space={tube.space} strokeWidth={tube.bore} d={d} />
         ))}
         <Hose scheme={scheme} />
+        <Pour scheme={scheme} />
       </g>
       {scheme.lobes.map((lobe) => (
         <path key={lobe.space} className="shell" d={outline(lobe)} />
@@ -96,13 +88,15 @@ export function SystemPicture({ scheme, words }: { readonly scheme: Scheme; read
         />
         <rect className="shell" {...size(canister)} />
       </g>
-      {scheme.thin.map(({ points, dashed }, i) => (
-        <path key={`line ${i}`} className={dashed ? 'pen dashed' : 'pen'} d={roundedPath(points, 5)} />
-      ))}
+      {scheme.thin
+        .map(({ points, dashed }) => ({ d: roundedPath(points, 5), dashed }))
+        .map(({ d, dashed }) => (
+          <path key={d} className={dashed ? 'pen dashed' : 'pen'} d={d} />
+        ))}
       {scheme.figures.map((figure) => (
         <PartSymbol key={figure.id} figure={figure} half={valve} nameSize={scheme.nameSize} />
       ))}
-      <Sources scheme={scheme} words={words} />
+      <Sources scheme={scheme} manifold={manifold} ejector={ejector} />
       {scheme.lobes.map((lobe, i) => (
         <LobeText key={lobe.space} lobe={lobe} isMain={i === scheme.lobes.length - 1} nameSize={scheme.nameSize} />
       ))}
@@ -114,7 +108,7 @@ export function SystemPicture({ scheme, words }: { readonly scheme: Scheme; read
       ))}
     </>
   );
-}
+});
 
 const size = (box: { x: number; y: number; w: number; h: number }) => ({
   x: box.x,
@@ -142,13 +136,26 @@ function Hose({ scheme }: { readonly scheme: Scheme }): ReactNode {
   return <path className="pen" d={ribs.join('')} />;
 }
 
-function Sources({ scheme, words }: { readonly scheme: Scheme; readonly words: PictureWords }): ReactNode {
+/** Fuel that runs down the filler, and the nozzle's spout, while it is on. */
+function Pour({ scheme }: { readonly scheme: Scheme }): ReactNode {
+  const pipe = scheme.tubes.find((t) => t.part === 'fillerNeck');
+  if (pipe === undefined) return null;
+  const [top, bottom] = [pipe.points[0]!, pipe.points.at(-1)!];
+  return (
+    <g data-pour="" display="none">
+      <path className="pour" strokeWidth={pipe.bore - 3} d={`M${bottom.x} ${bottom.y}V${top.y - 4}`} />
+      <path className="body plain" d={`M${top.x - 5} ${top.y + 2}V${top.y - 30}H${top.x + 5}V${top.y + 2}Z`} />
+    </g>
+  );
+}
+
+function Sources({ scheme, manifold, ejector }: Props): ReactNode {
   return scheme.figures
     .filter((f) => f.kind === 'source')
     .map(({ id, box, space }) => (
       <text key={id} className="in-vessel" textAnchor="middle" fontSize={scheme.nameSize}>
         <tspan x={box.x + box.w / 2} y={box.y + box.h / 2 - 4}>
-          {space === 'ejector' ? words.ejector : words.manifold}
+          {space === 'ejector' ? ejector : manifold}
         </tspan>
         <tspan
           x={box.x + box.w / 2}

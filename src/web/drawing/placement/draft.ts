@@ -15,6 +15,8 @@ export interface DrawingWords {
   readonly pulseRoom: string;
   readonly pressureRoom: string;
   readonly carbonRoom: string;
+  /** Room for flows as numbers, where they are shown without motion; absent = they are not. */
+  readonly flowRoom?: string;
   /** What is wrong, and the longest its size can say. */
   readonly fault?: { readonly name: string; readonly room: string };
 }

@@ -22,6 +22,8 @@ export function placeFiller(draft: Draft, tank: TankPlace, capY: number): Filler
   });
   const box = draft.figure(closure === 'cap' ? 'cap' : 'flap', 'filler', closure, pt(x, capY), [38, 26], {
     ...(opening === undefined ? {} : { passage: opening.id }),
+    // Room for the cap when it hangs open beside the neck.
+    ...(closure === 'cap' ? { box: { x: x - 42, y: capY - 15, w: 61, h: 29 } } : {}),
   });
   draft.label(closure, box, 'above', { stateRoom: draft.words.valveRoom });
   const length = tank.top - capY - 10;

@@ -54,11 +54,11 @@ function shapesOf(wish: LabelWish, field: LabelField): readonly Shape[] {
   const seen = new Set<string>();
   const shapes: Shape[] = [];
   for (const count of [1, 2, 3]) {
-    const lines = wrap(wish.name, count);
+    const lines = wish.name === '' ? [] : wrap(wish.name, count);
     const key = lines.join('\n');
     if (seen.has(key)) continue;
     seen.add(key);
-    const nameWidth = Math.max(...lines.map((line) => textWidth(line, nameSize)));
+    const nameWidth = Math.max(0, ...lines.map((line) => textWidth(line, nameSize)));
     const stateWidth = stateRoom === undefined ? 0 : strong(stateRoom);
     for (const { lines: faultLines, w } of faults) {
       const small = faultLines + (stateRoom === undefined ? 0 : 1);

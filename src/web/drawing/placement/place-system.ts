@@ -1,6 +1,7 @@
 import type { Fault } from '../../../system/faults/fault.ts';
 import type { Network } from '../../../system/network.ts';
 import type { LeakPlace } from '../../../system/parameters.ts';
+import { arrowOf, isTold } from './arrows.ts';
 import { Draft, type DrawingWords, sizesFor } from './draft.ts';
 import { faultPlace, placeHoles } from './fault-places.ts';
 import { around, type Box, grow } from './geometry.ts';
@@ -81,6 +82,22 @@ function place(
     // Beside the name of its part; a part without a name on the drawing gets a label for the fault alone.
     if (own >= 0) wishes[own] = { ...withoutOptional(wishes[own]!), faultRoom };
     else wishes.push({ id: 'fault', part: mark.part, name, faultRoom, of, prefer: 'left' });
+  }
+  if (words.flowRoom !== undefined) {
+    for (const way of draft.ways) {
+      if (!isTold(way.passage, mark?.place)) continue;
+      const at = arrowOf(way.points);
+      const of = around(at, 16, 16);
+      wishes.push({
+        id: `flow.${way.passage}`,
+        part: 'vapourLine',
+        name: '',
+        stateRoom: words.flowRoom,
+        of,
+        prefer: 'right',
+        optional: true,
+      });
+    }
   }
   const height = Math.ceil(tank.bottom + s.margin);
   const { labels, missing } = placeLabels(wishes, {

@@ -79,5 +79,6 @@ function Mark({ kind, isVapour }: { readonly kind: number; readonly isVapour: bo
     const colours = { ink: style.getPropertyValue('--ink'), paper: style.getPropertyValue('--paper'), theme: shown };
     drawMark(g, kind, SIDE / 2, SIDE / 2, 0, isVapour, colours);
   }, [kind, isVapour, shown]);
+  // biome-ignore lint/a11y/noAriaHiddenOnFocusable: a canvas takes no focus
   return <canvas ref={canvas} aria-hidden="true" style={{ width: SIDE, height: SIDE }} />;
 }

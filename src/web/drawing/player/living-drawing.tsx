@@ -30,6 +30,8 @@ interface Props {
 }
 
 const STILL_EVERY_MS = 500;
+/** A flow whose number is as long as any, 0.088 L/min. */
+const SAMPLE_FLOW_KG_PER_S = 0.088 * (1.204 / 60_000);
 
 /** The drawing of one system, alive. */
 export function LivingDrawing({ network, fault, view, limitPa, playback, chosen, onChoose, name }: Props): ReactNode {
@@ -70,12 +72,13 @@ export function LivingDrawing({ network, fault, view, limitPa, playback, chosen,
         pulseRoom: words.valve.pulseRoom,
         pressureRoom: formats.pressure(-88_888),
         carbonRoom: words.ofMost(formats.mass(0.888), formats.mass(0.888)),
+        ...(isStill ? { flowRoom: formats.flow(SAMPLE_FLOW_KG_PER_S) } : {}),
         ...(kind === undefined ? {} : { fault: { name: words.faultsShort[kind.kind] ?? kind.words, room } }),
       },
       width,
       fault,
     );
-  }, [network, width, text, formats, faultKey]);
+  }, [network, width, text, formats, faultKey, isStill]);
 
   const words = useMemo(() => paintWords(text.drawing, formats, faultWords), [text, formats, faultWords]);
 
@@ -113,13 +116,11 @@ export function LivingDrawing({ network, fault, view, limitPa, playback, chosen,
             height={scheme.height}
             viewBox={`0 0 ${scheme.width} ${scheme.height}`}
           >
-            <SystemPicture
-              scheme={scheme}
-              words={{ manifold: text.drawing.manifold, ejector: text.drawing.parts.ejector }}
-            />
-            {view !== undefined && <StillArrows scheme={scheme} view={view} timeS={stillView} flow={formats.flow} />}
+            <SystemPicture scheme={scheme} manifold={text.drawing.manifold} ejector={text.drawing.parts.ejector} />
+            {view !== undefined && <StillArrows scheme={scheme} view={view} timeS={stillView} />}
             <PartTargets scheme={scheme} view={view} timeS={stillView} chosen={chosen} onChoose={onChoose} />
           </svg>
+          {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: a canvas takes no focus */}
           <canvas ref={canvas} aria-hidden="true" style={{ width: scheme.width, height: scheme.height }} />
         </>
       )}

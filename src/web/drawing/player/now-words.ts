@@ -2,12 +2,10 @@ import type { LeakPlace } from '../../../system/parameters.ts';
 import type { Text } from '../../text/en.ts';
 import type { RunView } from '../state/run-view.ts';
 import { carbonMass } from '../state/summary.ts';
-import { FLOW_SEEN_KG_PER_S, valveState } from '../state/valve-state.ts';
+import { FLOW_SAID_KG_PER_S, valveState } from '../state/valve-state.ts';
 import { passageOf, valveWords } from './state-words.ts';
 import type { Formats } from './use-formats.ts';
 
-/** Flow from which one is worth a sentence, kg/s: 0.01 L/min of air. */
-const SAID_KG_PER_S = 2 * FLOW_SEEN_KG_PER_S;
 /** A change of pressure that is no rest, Pa/s. Judgement: 0.03 kPa a minute. */
 const MOVES_PA_PER_S = 0.5;
 /** Reading and truth that differ by more than the noise, Pa. Judgement. */
@@ -84,7 +82,7 @@ function flowSentences(view: RunView, text: Text, formats: Formats): string[] {
   if (view.command('nozzleOn') > 0) out.push(words.filling);
   const flows = view.network.passages
     .map((passage) => ({ passage, flow: view.flowKgPerS(passage.id) }))
-    .filter(({ flow }) => Math.abs(flow) > SAID_KG_PER_S)
+    .filter(({ flow }) => Math.abs(flow) > FLOW_SAID_KG_PER_S)
     .sort((a, b) => Math.abs(b.flow) - Math.abs(a.flow));
   for (const { passage, flow } of flows) {
     const amount = formats.flow(flow);

@@ -2,7 +2,7 @@ import type { Text } from '../../text/en.ts';
 import type { PaintWords } from '../picture/painter.ts';
 import type { RunView } from '../state/run-view.ts';
 import { carbonMass } from '../state/summary.ts';
-import { type ValveState, valveState } from '../state/valve-state.ts';
+import { FLOW_SAID_KG_PER_S, type ValveState, valveState } from '../state/valve-state.ts';
 import type { Formats } from './use-formats.ts';
 
 type Words = Text['drawing'];
@@ -31,6 +31,10 @@ export function stateOf(view: RunView, labelId: string, words: Words, formats: F
   if (labelId === 'fault') return `${fault.name} ${fault.size}`.trim();
   if (labelId === 'fault-name') return fault.name;
   if (labelId === 'fault-size') return fault.size;
+  if (labelId.startsWith('flow.')) {
+    const flow = view.flowKgPerS(labelId.slice('flow.'.length));
+    return Math.abs(flow) < FLOW_SAID_KG_PER_S ? '' : formats.flow(flow);
+  }
   if (labelId === 'canister') {
     const { heldKg, mostKg } = carbonMass(view);
     return words.ofMost(formats.mass(heldKg), formats.mass(mostKg));

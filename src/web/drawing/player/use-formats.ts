@@ -1,6 +1,5 @@
 import { useMemo } from 'react';
 import type { FaultKind } from '../../../system/faults/fault.ts';
-import { useText } from '../../text/language.ts';
 import { NBSP, useNumbers } from '../../text/numbers.ts';
 import { useUnits } from '../../units/units.ts';
 import { AIR_KG_PER_M3 } from '../state/summary.ts';
@@ -24,7 +23,6 @@ const L_PER_MIN_PER_KG_PER_S = 60_000 / AIR_KG_PER_M3;
 export function useFormats(): Formats {
   const units = useUnits();
   const { fixed } = useNumbers();
-  const text = useText();
   return useMemo<Formats>(() => {
     const percent = (share: number): string => `${fixed(share * 100, 0)}${NBSP}%`;
     const pressure = (pa: number): string => units.print('pressure', pa);
@@ -63,6 +61,5 @@ export function useFormats(): Formats {
         }
       },
     };
-    // The language's words come with the numbers' form.
-  }, [units, fixed, text]);
+  }, [units, fixed]);
 }

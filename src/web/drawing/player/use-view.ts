@@ -1,5 +1,7 @@
 import { useMemo } from 'react';
+import { faultKind } from '../../../system/faults/catalogue.ts';
 import type { Fault } from '../../../system/faults/fault.ts';
+import type { PartId } from '../../../system/parts.ts';
 import { drawnNetwork } from '../../simulation/play.ts';
 import type { DrawnSystem } from '../../simulation/played-run.ts';
 import type { Playable } from '../../simulation/procedures.ts';
@@ -17,6 +19,9 @@ export interface PlayingWish {
   readonly draw?: { readonly targetGaugePa?: number; readonly drawTimeOutS?: number };
   readonly isDragging: boolean;
 }
+
+/** Parts in line with a valve: the network has one passage for both. */
+const LINES: ReadonlySet<PartId> = new Set(['ventFilter', 'vapourLine']);
 
 /** A run of a system with a fault, kept up to date, with a view on it. */
 export function usePlaying(wish: PlayingWish | undefined): Playing {
@@ -38,7 +43,8 @@ export function usePlaying(wish: PlayingWish | undefined): Playing {
     if (run === undefined) return undefined;
     const { system, procedure, faults } = run.request;
     if (JSON.stringify([system, procedure, faults[0]?.kind, faults[0]?.place]) !== key) return undefined;
-    return new RunView(run, drawnNetwork(system, faults), drawnNetwork(system, []));
+    const ofValves = faults.filter((f) => !LINES.has(faultKind(f.kind).part));
+    return new RunView(run, drawnNetwork(system, faults), drawnNetwork(system, []), drawnNetwork(system, ofValves));
     // The key stands for the wish, which is made anew at every turn.
   }, [run, key]);
   return { ...played, run: view?.run, view };

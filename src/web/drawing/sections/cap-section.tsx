@@ -19,7 +19,7 @@ export function CapSection({ title, places }: Props): ReactNode {
         [50, 200, 128, 180],
         [352, 60, 214, 96],
         [352, 130, 222, 146],
-        [352, 200, 262, 150],
+        [352, 200, 204, 172],
       ]}
     >
       {({ solid, soft }) => (

@@ -18,12 +18,12 @@ export function PurgeValveSection({ title, places, isOpen }: Props): ReactNode {
       title={title}
       places={places}
       numbers={[
-        [350, 110, 264, 96],
+        [350, 100, 264, 92],
         [350, 30, 206, 70],
-        [60, 130, 190, 152 - lift],
-        [60, 230, 188, 172],
-        [30, 186, 70, 192],
-        [372, 186, 332, 192],
+        [60, 120, 190, 152 - lift],
+        [60, 236, 189, 164],
+        [28, 140, 34, 181],
+        [374, 160, 366, 203],
       ]}
     >
       {({ solid, soft }) => (
@@ -32,14 +32,11 @@ export function PurgeValveSection({ title, places, isOpen }: Props): ReactNode {
           <path
             className="cut"
             fill={solid}
-            d="M120 122H186V138H136V168H50V180H180V172H186V166H214V172H220V180H350V168H264V138H214V122H280V152H350V160H362V222H50V212H38V152H120Z"
-            fillRule="evenodd"
+            d="M112 122H288V180H382V190H207V166H214V158H207M112 122V166H22V172H140V134H260V168H214M193 158H186V168H164V190H22V196H112V226H382V216H193V158"
           />
-          <path className="white" d="M50 180H180V172H192V206H50ZM350 180H220V172H208V206H350Z" />
-          <path className="white" d="M136 138H264V166H214V160H186V166H136Z" />
-          <rect className="white" x={188} y={84 - lift} width={24} height={62} />
           <rect className="cut" fill={soft} x={182} y={146 - lift} width={36} height={12} />
-          {isOpen && <path className="way" d="M54 192H150V150H176M224 150H250" />}
+          <rect className="white" x={188} y={84 - lift} width={24} height={62} />
+          {isOpen && <path className="way" d="M26 181H152V152H176M200 164V203H378" />}
         </>
       )}
     </SectionDrawing>
@@ -69,7 +66,6 @@ export function VentValveSection({ title, places, isOpen }: Props): ReactNode {
             fill={solid}
             d="M106 122H186V132H118V178H160V188H150V236H138V188H106ZM294 122H214V132H330V122ZM240 178H294V168H340V180H294V188H262V236H250V188H240Z"
           />
-          <path className="thin" d="M294 132V144M330 132V144" />
           <rect className="white" x={188} y={84 - LIFT + drop} width={24} height={62} />
           <rect className="cut" fill={soft} x={148} y={146 - LIFT + drop + 12} width={104} height={10} />
           <path className="outline" d="M160 178V170H170V178M240 178V170H230V178" />

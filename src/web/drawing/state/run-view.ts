@@ -7,14 +7,17 @@ export class RunView {
   readonly network: Network;
   /** The same car without its fault: what "open" means. */
   readonly sound: Network;
+  /** The faulty car without what merely chokes the line that a valve sits in: what a valve itself does. */
+  readonly valves: Network;
   private index = 0;
   private share = 0;
   private atS = Number.NaN;
 
-  constructor(run: PlayedRun, network: Network, sound: Network) {
+  constructor(run: PlayedRun, network: Network, sound: Network, valves: Network = network) {
     this.run = run;
     this.network = network;
     this.sound = sound;
+    this.valves = valves;
   }
 
   /** Sets the time that `value` and the others read at; beyond the end the last sample stays. */

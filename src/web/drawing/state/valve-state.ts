@@ -13,10 +13,12 @@ const STUCK_BELOW = 0.1;
 const STUCK_ABOVE = 0.5;
 /** Flow that counts as one, kg/s: a twentieth of what a 0.25 mm hole passes at 1 kPa. */
 export const FLOW_SEEN_KG_PER_S = 1e-7;
+/** Flow from which one is worth a sentence, an arrow or a number, kg/s: 0.01 L/min of air. */
+export const FLOW_SAID_KG_PER_S = 2e-7;
 
 /** The state of the valve in a passage, by its true area and its command. */
 export function valveState(view: RunView, passageId: string): ValveState | undefined {
-  const passage = view.network.passages.find((p) => p.id === passageId);
+  const passage = view.valves.passages.find((p) => p.id === passageId);
   const sound = view.sound.passages.find((p) => p.id === passageId);
   if (passage === undefined || sound === undefined) return undefined;
   switch (passage.kind) {
