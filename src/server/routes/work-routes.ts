@@ -106,6 +106,8 @@ export function workRoutes(app: App, parts: Parts): void {
       const { version } = await store.jobs.read(id);
       reply.hijack();
       const { raw } = reply;
+      // Gone while the job was read: nothing would ever end what is begun below.
+      if (raw.destroyed) return;
       raw.writeHead(200, {
         ...SAFE_HEADERS,
         'content-type': 'text/event-stream; charset=utf-8',
