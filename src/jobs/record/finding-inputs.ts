@@ -12,13 +12,17 @@ export function findingInputs(job: Sources): unknown {
     recordings: job.recordings
       .filter((entry) => entry.useInFinding)
       .map(({ sha256, taken, mapping, phases, facts }) => ({ sha256, taken, mapping, phases, facts })),
-    checks: job.checks.map(({ speaksFor, speaksAgainst, strength }) => ({
+    // a result of a catalogue check is weighed by the planner, beside the finding
+    checks: job.checks.filter(isWeighedHere).map(({ speaksFor, speaksAgainst, strength }) => ({
       speaksFor: [...speaksFor].sort(),
       speaksAgainst: [...speaksAgainst].sort(),
       strength,
     })),
   };
 }
+
+const isWeighedHere = ({ checkId, speaksFor, speaksAgainst }: Job['checks'][number]): boolean =>
+  checkId === undefined || speaksFor.length > 0 || speaksAgainst.length > 0;
 
 /** JSON with names in order and absent values left out, so that equal data gives equal text. */
 export function canonicalJson(value: unknown): string {

@@ -62,6 +62,18 @@ export const checkResultSchema = z.strictObject({
   speaksFor: z.array(z.enum(CAUSES)),
   speaksAgainst: z.array(z.enum(CAUSES)),
   strength: z.enum(CHECK_STRENGTHS),
+  checkId: z
+    .string()
+    .regex(/^[TR]\d\d$/)
+    .exactOptional()
+    .describe('Number of the check in the catalogue; absent: written by hand'),
+  answer: z
+    .union([
+      z.strictObject({ outcome: text(80) }),
+      z.strictObject({ numbers: z.record(text(80), text(80)) }).describe('By field, with units as typed'),
+    ])
+    .exactOptional()
+    .describe('What was entered in its form; weighed by the planner, not by the finding'),
 });
 
 export const repairSchema = z.strictObject({

@@ -16,6 +16,10 @@ export const settingsSchema = z
       })
       .describe('Head of the hand-over sheet'),
     technician: line(120).describe('Who works here when nobody signs in; written into the history').exactOptional(),
+    figures: z
+      .record(line(120), z.number())
+      .describe('Minutes, costs and probabilities of the planner that the shop has changed, by key')
+      .exactOptional(),
   })
   .describe('Settings of the shop');
 export type Settings = z.infer<typeof settingsSchema>;

@@ -71,8 +71,9 @@ export const readSamples = async (id: string, recordingId: string, signal?: Abor
     })
   ).arrayBuffer();
 
-export const startFinding = async (id: string): Promise<Work> =>
-  (await fetchJson<{ work: Work }>('POST', `${job(id)}/findings`)).work;
+/** `taken`: from the recordings before or after the repair alone. */
+export const startFinding = async (id: string, taken?: 'before-repair' | 'after-repair'): Promise<Work> =>
+  (await fetchJson<{ work: Work }>('POST', `${job(id)}/findings`, taken === undefined ? {} : { json: { taken } })).work;
 export const startHandOver = async (id: string, request: HandOverRequest): Promise<Work> =>
   (await fetchJson<{ work: Work }>('POST', `${job(id)}/hand-overs`, { json: request })).work;
 export const cancelWork = (workId: string): Promise<unknown> => fetchJson('DELETE', `/work/${inPath(workId)}`);

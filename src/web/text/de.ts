@@ -1,3 +1,4 @@
+import { CHECKS_PAGE_DE } from './checks.de.ts';
 import { DRAWING_DE } from './drawing.de.ts';
 import type { Text } from './en.ts';
 import { FINDING_DE } from './finding.de.ts';
@@ -152,5 +153,6 @@ export const DE: Text = {
   shop: SHOP_DE,
   recording: RECORDING_DE,
   finding: FINDING_DE,
+  checks: CHECKS_PAGE_DE,
   drawing: DRAWING_DE,
 };

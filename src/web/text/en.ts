@@ -2,6 +2,7 @@
  * Every word that the pages show, in English. Other languages have the same shape: a missing key fails the types.
  * Parts of a page that are large have files of their own beside this one.
  */
+import { CHECKS_PAGE_EN } from './checks.en.ts';
 import { DRAWING_EN } from './drawing.en.ts';
 import { FINDING_EN } from './finding.en.ts';
 import { JOB_EN } from './job.en.ts';
@@ -153,6 +154,7 @@ export const EN = {
   shop: SHOP_EN,
   recording: RECORDING_EN,
   finding: FINDING_EN,
+  checks: CHECKS_PAGE_EN,
   drawing: DRAWING_EN,
 };
 /** What a catalogue holds. */

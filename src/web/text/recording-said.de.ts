@@ -73,6 +73,7 @@ const ROWS: readonly SaidRow[] = [
   ],
   [/^pause from (.+) to (.+)$/, (_, from, to) => `Pause von ${comma(from)} bis ${comma(to)}`],
   [/^(\d+) more pauses$/, (_, count) => `${count} weitere Pausen`],
+  [/^a (PNG|JPEG|GIF) picture$/, (_, kind) => `ein ${kind}-Bild`],
   [/^no tank pressure$/, () => 'kein Tankdruck'],
   [/^there is no tank pressure$/, () => 'Es gibt keinen Tankdruck'],
   [

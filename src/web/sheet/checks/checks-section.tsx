@@ -2,6 +2,7 @@ import { type ReactNode, useState } from 'react';
 import type { CheckResult } from '../../../jobs/record/job.ts';
 import { Button } from '../../kit/button.tsx';
 import { Message } from '../../kit/message.tsx';
+import { NextCheck } from '../../next-check/next-check.tsx';
 import { useText } from '../../text/language.ts';
 import { useNumbers } from '../../text/numbers.ts';
 import { useSheet } from '../sheet-context.ts';
@@ -21,6 +22,8 @@ export function ChecksSection(): ReactNode {
   };
   return (
     <>
+      <NextCheck />
+      <h3>{text.checks.next.byHand}</h3>
       <p>{words.lead}</p>
       {isNewer && (
         <Message>
@@ -84,9 +87,11 @@ function CheckRow({ check, isReadOnly, onEdit, onRemove }: RowProps): ReactNode 
         <h3>{check.what}</h3>
         {!isReadOnly && (
           <div className="buttons">
-            <Button kind="bare" aria-label={words.edit(check.what)} onClick={onEdit}>
-              {text.common.change}
-            </Button>
+            {check.checkId === undefined && (
+              <Button kind="bare" aria-label={words.edit(check.what)} onClick={onEdit}>
+                {text.common.change}
+              </Button>
+            )}
             <Button kind="bare" aria-label={words.removeCheck(check.what)} onClick={onRemove}>
               {text.common.remove}
             </Button>
@@ -107,7 +112,11 @@ function CheckRow({ check, isReadOnly, onEdit, onRemove }: RowProps): ReactNode 
         )}
       </p>
       <p className="small">
-        {sides.length === 0 ? words.nothingSaid : `${sides.join('. ')}. ${text.trade.strengths[check.strength]}.`}
+        {check.checkId !== undefined && sides.length === 0
+          ? text.checks.next.weighedBeside(check.checkId)
+          : sides.length === 0
+            ? words.nothingSaid
+            : `${sides.join('. ')}. ${text.trade.strengths[check.strength]}.`}
       </p>
       <p className="small quiet">{words.by(check.by, numbers.dateTime(check.at))}</p>
     </li>

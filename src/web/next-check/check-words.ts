@@ -1,0 +1,35 @@
+/** Names of checks, causes, repairs and steps in the language chosen. */
+import type { ProbableCause } from '../../checks/plan.ts';
+import type { TreeStep } from '../../checks/plan-tree.ts';
+import type { RepairId } from '../../checks/repairs.ts';
+import type { CheckText } from '../../checks/text/text.ts';
+import { useText } from '../text/language.ts';
+import { useNumbers } from '../text/numbers.ts';
+
+export interface CheckWords {
+  readonly check: (id: string) => CheckText;
+  readonly step: (step: Pick<TreeStep, 'kind' | 'id'>) => string;
+  readonly causes: (causes: readonly ProbableCause[], most?: number) => string;
+  /** Whole minutes, and whole money. */
+  readonly whole: (value: number) => string;
+}
+
+export function useCheckWords(): CheckWords {
+  const { checks } = useText();
+  const numbers = useNumbers();
+  const catalogue = checks.catalogue();
+  const check = (id: string): CheckText => catalogue.checks[id] ?? { name: id, steps: [], note: '' };
+  return {
+    check,
+    step: ({ kind, id }) => {
+      if (kind === 'check') return check(id).name;
+      return kind === 'repair' ? catalogue.repairs[id as RepairId] : catalogue.sendAway;
+    },
+    causes: (causes, most = 3) =>
+      causes
+        .slice(0, most)
+        .map(({ id, probability }) => `${catalogue.causes[id]} ${numbers.percent(probability)}`)
+        .join('; '),
+    whole: (value) => numbers.fixed(value, 0),
+  };
+}

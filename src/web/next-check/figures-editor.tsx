@@ -1,0 +1,91 @@
+import type { ReactNode } from 'react';
+import { applyChanges, type Changes, type Figure } from '../../checks/figure.ts';
+import { DEFAULT_FIGURES } from '../../checks/figures.ts';
+import { Button } from '../kit/button.tsx';
+import { Choice } from '../kit/choice.tsx';
+import { NumberField } from '../kit/fields.tsx';
+import { Fold } from '../kit/fold.tsx';
+import { ErrorMessage } from '../kit/message.tsx';
+import { useText } from '../text/language.ts';
+import { useNumbers } from '../text/numbers.ts';
+import type { PlanWishes } from './state-of-job.ts';
+
+interface Props {
+  readonly changes: Changes;
+  readonly onChange: (changes: Changes) => void;
+  readonly error: unknown;
+  /** Check or repair now before the reader, as its figures are keyed: "check.T12", "repair.cap". */
+  readonly about: string;
+  readonly wishes: PlanWishes;
+  readonly onWish: (change: Partial<PlanWishes>) => void;
+}
+
+/** Minutes, costs and probabilities behind the plan: the shop's own, and those of the step before the reader. */
+export function FiguresEditor({ changes, onChange, error, about, wishes, onWish }: Props): ReactNode {
+  const { checks } = useText();
+  const words = checks.next;
+  const figures = applyChanges(DEFAULT_FIGURES, changes).filter(
+    ({ key }) => key.startsWith('shop.') || key.startsWith(`${about}.`),
+  );
+  const set = (key: string, value: number | undefined): void => {
+    const { [key]: _, ...rest } = changes;
+    onChange(value === undefined ? rest : { ...rest, [key]: value });
+  };
+  return (
+    <Fold label={words.figures} words={words.figuresWords}>
+      <Choice
+        label={words.goal}
+        isStacked
+        options={[
+          { value: 'bill', name: words.goals.bill },
+          { value: 'work', name: words.goals.work },
+        ]}
+        value={wishes.moneyWeight > 0 ? 'bill' : 'work'}
+        onChange={(goal) => onWish({ moneyWeight: goal === 'bill' ? 1 : 0 })}
+      />
+      {error !== null && <ErrorMessage error={error} />}
+      <div className="fields">
+        {figures.map((figure) => (
+          <FigureField key={figure.key} figure={figure} onSet={(value) => set(figure.key, value)} />
+        ))}
+      </div>
+    </Fold>
+  );
+}
+
+function FigureField({
+  figure,
+  onSet,
+}: {
+  readonly figure: Figure;
+  readonly onSet: (value: number | undefined) => void;
+}): ReactNode {
+  const { checks, job } = useText();
+  const numbers = useNumbers();
+  const words = checks.next;
+  const name = words.figureNames[figure.key.split('.').at(-1) ?? ''] ?? figure.key;
+  const decimals = figure.unit === 'min' || figure.unit === 'money/h' ? 1 : 3;
+  return (
+    <div>
+      <NumberField
+        label={name}
+        unit={checks.word(figure.unit)}
+        hint={checks.word(figure.mark)}
+        decimals={decimals}
+        value={figure.value}
+        notNumber={job.car.notNumber}
+        check={(value) =>
+          value < figure.least || value > figure.most
+            ? words.outside(numbers.fixed(figure.least, 0), numbers.fixed(figure.most, 0))
+            : undefined
+        }
+        onChange={(value) => value !== undefined && value !== figure.value && onSet(value)}
+      />
+      {figure.mark === 'own' && (
+        <Button kind="bare" aria-label={words.resetFigure(name)} onClick={() => onSet(undefined)}>
+          {words.reset}
+        </Button>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,69 @@
+import type { ReactNode } from 'react';
+import { CHECKS } from '../../checks/catalogue/all.ts';
+import type { Check } from '../../checks/check.ts';
+import { notOffered } from '../../checks/job-problem.ts';
+import type { JobState } from '../../checks/job-state.ts';
+import { Button } from '../kit/button.tsx';
+import { Fold } from '../kit/fold.tsx';
+import { useText } from '../text/language.ts';
+import { useCheckWords } from './check-words.ts';
+
+interface Props {
+  readonly state: JobState;
+  readonly minutesOf: (id: string) => number;
+  readonly onChoose: (id: string) => void;
+  readonly onLeaveOut: (leftOut: readonly string[]) => void;
+}
+
+/** All checks by the first thing that they need. */
+export function OtherChecks({ state, minutesOf, onChoose, onLeaveOut }: Props): ReactNode {
+  const { checks } = useText();
+  const words = checks.next;
+  const { check, whole } = useCheckWords();
+  const groups = new Map<string, Check[]>();
+  for (const one of CHECKS) {
+    const need = one.equipment[0] ?? '';
+    groups.set(need, [...(groups.get(need) ?? []), one]);
+  }
+  const done = state.steps.map(({ id }) => id);
+  return (
+    <Fold label={words.others} words={words.othersWords}>
+      {[...groups].map(([need, list]) => (
+        <div key={need} className="check-group">
+          <h4>{need === '' ? words.noEquipment : checks.word(need)}</h4>
+          <ul className="rows">
+            {list.map((one) => {
+              const reason = notOffered(one, state);
+              const isLeftOut = state.leftOut.includes(one.id);
+              const said = done.includes(one.id) ? words.doneAlready : reason === undefined ? '' : words.notFor[reason];
+              return (
+                <li key={one.id} className="row-head">
+                  <span>
+                    <Button kind="bare" onClick={() => onChoose(one.id)}>
+                      {check(one.id).name}
+                    </Button>{' '}
+                    <span className="small quiet">
+                      {words.min(whole(minutesOf(one.id)))}
+                      {said === '' ? '' : ` · ${said}`}
+                    </span>
+                  </span>
+                  {(reason === undefined || isLeftOut) && (
+                    <Button
+                      kind="bare"
+                      aria-label={`${isLeftOut ? words.take : words.leave}: ${check(one.id).name}`}
+                      onClick={() =>
+                        onLeaveOut(isLeftOut ? state.leftOut.filter((id) => id !== one.id) : [...state.leftOut, one.id])
+                      }
+                    >
+                      {isLeftOut ? words.take : words.leave}
+                    </Button>
+                  )}
+                </li>
+              );
+            })}
+          </ul>
+        </div>
+      ))}
+    </Fold>
+  );
+}

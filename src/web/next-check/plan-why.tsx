@@ -1,0 +1,96 @@
+import type { ReactNode } from 'react';
+import type { Plan } from '../../checks/plan.ts';
+import { useText } from '../text/language.ts';
+import { useNumbers } from '../text/numbers.ts';
+import { useCheckWords } from './check-words.ts';
+
+/** Below this many minutes two plans are as good as each other. */
+const LEAST_EXTRA = 0.5;
+
+export function PlanWhy({ plan, isLast }: { readonly plan: Plan; readonly isLast: boolean }): ReactNode {
+  const { checks } = useText();
+  const words = checks.next;
+  const { percent } = useNumbers();
+  const { step, whole } = useCheckWords();
+  return (
+    <div className="stack">
+      <h4>{words.why}</h4>
+      {!isLast && <p className="quiet">{words.whyLater}</p>}
+      {isLast && plan.instead.length === 0 && <p>{words.whyNone}</p>}
+      {plan.instead.length > 0 && (
+        <ul>
+          {plan.instead.map((other) => {
+            const say = other.step.kind === 'repair' ? words.reflexRepair : words.reflexCheck;
+            return (
+              <li key={other.step.id}>
+                {say(step(other.step), percent(other.probability))}{' '}
+                <strong>{other.extra < LEAST_EXTRA ? words.noDearer : words.extra(whole(other.extra))}</strong>
+              </li>
+            );
+          })}
+        </ul>
+      )}
+    </div>
+  );
+}
+
+/** What each answer would change. */
+export function PlanAnswers({ plan }: { readonly plan: Plan }): ReactNode {
+  const { checks } = useText();
+  const words = checks.next;
+  const { percent } = useNumbers();
+  const { step, causes, whole } = useCheckWords();
+  if (plan.answers.length === 0) return null;
+  return (
+    <div className="stack">
+      <h4>{words.answers}</h4>
+      <div className="table-scroll" role="group" aria-label={words.answers} tabIndex={-1}>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">{words.answer}</th>
+              <th scope="col" className="n">
+                {words.chance}
+              </th>
+              <th scope="col">{words.thenLikely}</th>
+              <th scope="col">{words.nextStep}</th>
+              <th scope="col" className="n">
+                {words.rest}
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {[...plan.answers]
+              .sort((a, b) => b.probability - a.probability)
+              .map((answer) => (
+                <tr key={answer.outcome}>
+                  <th scope="row">{checks.word(answer.outcome)}</th>
+                  <td className="n">{percent(answer.probability)}</td>
+                  <td>{causes(answer.causes, 2)}</td>
+                  <td>{step(answer.next)}</td>
+                  <td className="n">{words.min(whole(answer.expected.minutes))}</td>
+                </tr>
+              ))}
+          </tbody>
+        </table>
+      </div>
+    </div>
+  );
+}
+
+export function PlanStop({ plan }: { readonly plan: Plan }): ReactNode {
+  const { checks } = useText();
+  const words = checks.next;
+  const { percent } = useNumbers();
+  const { causes } = useCheckWords();
+  const { probability, causes: left } = plan.unproven;
+  return (
+    <div className="stack">
+      <h4>{words.stop}</h4>
+      <p>
+        {words.stopWords}{' '}
+        {probability > 0.001 ? words.stopUnproven(percent(probability), causes(left)) : words.stopProven}
+      </p>
+    </div>
+  );
+}

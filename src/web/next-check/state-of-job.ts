@@ -1,0 +1,63 @@
+/** What the planner needs of a job. Pure. */
+import { checkById } from '../../checks/catalogue/all.ts';
+import type { Changes } from '../../checks/figure.ts';
+import { DEFAULT_FIGURES } from '../../checks/figures.ts';
+import type { JobState, Step } from '../../checks/job-state.ts';
+import type { SetupId } from '../../checks/setups.ts';
+import type { CheckResult, Job } from '../../jobs/record/job.ts';
+
+export interface PlanWishes {
+  /** 0: working minutes; 1: the whole bill. */
+  readonly moneyWeight: number;
+  /** Checks that cannot be done here. */
+  readonly leftOut: readonly string[];
+}
+export const FIRST_WISHES: PlanWishes = { moneyWeight: 1, leftOut: [] };
+
+type FromCatalogue = CheckResult & Required<Pick<CheckResult, 'checkId' | 'answer'>>;
+
+const isFromCatalogue = (check: CheckResult): check is FromCatalogue =>
+  check.checkId !== undefined && check.answer !== undefined;
+
+/** The newest result of each catalogue check, in the order in which they were done. */
+export function catalogueResults(job: Pick<Job, 'checks'>): readonly FromCatalogue[] {
+  const newest = new Map<string, FromCatalogue>();
+  for (const check of job.checks) {
+    if (!isFromCatalogue(check)) continue;
+    newest.delete(check.checkId);
+    newest.set(check.checkId, check);
+  }
+  return [...newest.values()];
+}
+
+/** Changes that still name a figure and lie within it; the rest would stop every plan. */
+export function usableChanges(changes: Changes): Changes {
+  return Object.fromEntries(
+    DEFAULT_FIGURES.flatMap(({ key, least, most }) => {
+      const value = changes[key];
+      return value !== undefined && value >= least && value <= most ? [[key, value]] : [];
+    }),
+  );
+}
+
+export function stateOfJob(job: Job, wishes: PlanWishes, changes: Changes): JobState | null {
+  if (job.car === null) return null;
+  const results = catalogueResults(job);
+  const steps = results.map(({ checkId, answer }): Step => ({ kind: 'check', id: checkId, entry: answer }));
+  const setupsDone = [...new Set(results.flatMap(({ checkId }): readonly SetupId[] => checkById(checkId).setups))];
+  const finding = job.findings.at(-1)?.sheet.finding;
+  return {
+    layout: job.car.layout,
+    complaints: job.complaint.types,
+    codes: job.codes.map(({ code }) => code),
+    circumstances: [],
+    ...(finding === undefined
+      ? {}
+      : { finding: { causes: finding.causes.map(({ id, probability, places }) => ({ id, probability, places })) } }),
+    steps,
+    leftOut: wishes.leftOut,
+    setupsDone,
+    goal: { moneyWeight: wishes.moneyWeight },
+    changes: usableChanges(changes),
+  };
+}
