@@ -108,6 +108,13 @@ export async function takeUpload(request: FastifyRequest, files: FileStore, rule
   return { ...taken, fields };
 }
 
+/** First bytes of what a phone or a screen makes. */
+const PICTURES = [
+  ['PNG', '\u0089PNG'],
+  ['JPEG', '\u00ff\u00d8\u00ff'],
+  ['GIF', 'GIF8'],
+] as const;
+
 /** CSV, plain or packed with gzip; everything else is told by name where it has one. */
 export function checkIsRecording(firstBytes: Uint8Array, fileName: string): void {
   if (isGzip(firstBytes)) return;
@@ -117,7 +124,9 @@ export function checkIsRecording(firstBytes: Uint8Array, fileName: string): void
     (firstBytes[0] === 0xfe && firstBytes[1] === 0xff) ||
     firstBytes.subarray(0, 200).filter((byte, i) => i % 2 === 1 && byte === 0).length > 60;
   if (isWide) return;
-  const found = describeNonText(Buffer.from(firstBytes).toString('latin1'));
+  const head = Buffer.from(firstBytes).toString('latin1');
+  const picture = PICTURES.find(([, start]) => head.startsWith(start))?.[0];
+  const found = picture === undefined ? describeNonText(head) : `a ${picture} picture`;
   if (found === undefined) return;
   throw new Refusal('not-a-recording', `${fileName} is no recording that can be read here.`, {
     file: fileName,

@@ -12,7 +12,8 @@ export function RefusalWords({ error, fileName }: { readonly error: unknown; rea
 
 export function FactWords({ facts, fileName }: { readonly facts: ErrorFacts; readonly fileName: string }): ReactNode {
   const { errors, recording } = useText();
-  const hasPlace = facts.line !== undefined || facts.column !== undefined;
+  const hasPlace =
+    facts.line !== undefined || facts.column !== undefined || (facts.file !== undefined && facts.file !== fileName);
   return (
     <>
       <p>{errors.codes[facts.code] ?? facts.message}</p>

@@ -79,7 +79,7 @@ export function RefusedUpload({ file, error, onDismiss, onSend }: RefusedUploadP
     <Message isBad isLoud name={text.refused(file.name)}>
       <RefusalWords error={error} fileName={file.name} />
       {status === 413 && <p>{text.tooLarge(bytes(MAX_RECORDING_BYTES))}</p>}
-      {status === 415 && <p>{text.notARecording}</p>}
+      {status === 415 && error instanceof ApiError && error.facts.advice === undefined && <p>{text.notARecording}</p>}
       {unreadable?.head !== undefined && (
         <details>
           <summary>{text.readAnyway}</summary>
