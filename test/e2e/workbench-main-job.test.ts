@@ -53,7 +53,9 @@ describe('main job', () => {
       expect(findings).toHaveLength(1);
       const { finding } = findings[0]!.sheet;
       expect(finding.causes[0]?.id).toBe('leak');
-      expect((await page.locator('#finding').innerText()).toLowerCase()).toContain('leak');
+      expect((await page.locator('#finding .finding-sentence').allInnerTexts()).join()).toMatch(
+        /^Leak to the open air, /,
+      );
       // No request leaves the machine.
       expect([...hosts]).toEqual([new URL(bench.address).host]);
     }));
