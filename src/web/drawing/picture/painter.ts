@@ -19,6 +19,11 @@ export interface PaintWords {
 /** Texts are read, not watched: so often at most are they written anew, ms. */
 const TEXT_EVERY_MS = 90;
 
+/** Sets an attribute that has changed: setting it to what it is would have it drawn anew. */
+function put(el: Element, name: string, value: string): void {
+  if (el.getAttribute(name) !== value) el.setAttribute(name, value);
+}
+
 const TEXT_CLEAR = 8;
 const POUR_PX_PER_S = 30;
 
@@ -131,28 +136,28 @@ export class Painter {
     }
     for (const { el, surface, space, top, height } of this.levels) {
       const y = top + height * (1 - (view.value(`${space}.fillFraction`) ?? 0));
-      el.setAttribute('y', y.toFixed(2));
-      el.setAttribute('height', Math.max(0, top + height - y).toFixed(2));
-      surface?.setAttribute('transform', `translate(0 ${y.toFixed(2)})`);
+      put(el, 'y', y.toFixed(2));
+      put(el, 'height', Math.max(0, top + height - y).toFixed(2));
+      if (surface !== null) put(surface, 'transform', `translate(0 ${y.toFixed(2)})`);
     }
     for (const text of this.tankTexts) {
       const lobe = this.levels.find((l) => l.space === text.space)!;
       const fill = view.value(`${text.space}.fillFraction`) ?? 0;
       const y = tankTextY(text.isGas, text.height, lobe.top, lobe.height, fill);
-      text.el.setAttribute('transform', `translate(0 ${y.toFixed(1)})`);
+      put(text.el, 'transform', `translate(0 ${y.toFixed(1)})`);
     }
     for (const float of this.floats) {
       const level = float.height * (1 - (view.value(`${float.space}.fillFraction`) ?? 0));
       const shut = view.command('fillLimitShut') > 0 && view.network.fillLimit.stuck !== 'open';
       const stuckUp = view.network.fillLimit.stuck === 'shut';
       const y = shut || stuckUp ? 4 : Math.min(20, Math.max(7, level - 4));
-      float.el.setAttribute('transform', `translate(0 ${y.toFixed(1)})`);
+      put(float.el, 'transform', `translate(0 ${y.toFixed(1)})`);
     }
     for (const cell of this.cells) {
       const count = Math.round(cell.grains.length * Math.min(1, view.value(`${cell.space}.loading`) ?? 0));
       if (count === cell.shown) continue;
       (cell as { shown: number }).shown = count;
-      cell.el.setAttribute('d', dotsPath(cell.grains.slice(0, count)));
+      put(cell.el, 'd', dotsPath(cell.grains.slice(0, count)));
     }
     for (const el of this.valves) {
       const state = valveState(view, el.dataset.valve!);
@@ -174,10 +179,10 @@ export class Painter {
   private paintPour(view: RunView): void {
     if (this.pour === null) return;
     const isOn = view.command('nozzleOn') > 0;
-    this.pour.setAttribute('display', isOn ? 'inline' : 'none');
+    put(this.pour, 'display', isOn ? 'inline' : 'none');
     const stream = this.pour.firstElementChild as SVGElement | null;
     // Falls at a steady pace, whatever the tempo: it says that fuel runs, not how much.
-    if (isOn) stream?.setAttribute('stroke-dashoffset', ((view.timeS * POUR_PX_PER_S) % 14).toFixed(1));
+    if (isOn && stream !== null) put(stream, 'stroke-dashoffset', ((view.timeS * POUR_PX_PER_S) % 14).toFixed(1));
   }
 
   private move(view: RunView, el: SVGElement, kind: 'ball' | 'lid' | 'flap', passage: string): void {
@@ -188,6 +193,6 @@ export class Painter {
     } else if (view.command('fillerOpen') > 0 || view.command('nozzleOn') > 0) {
       transform = kind === 'lid' ? 'translate(-28 2) rotate(-68)' : 'rotate(62 -15 0)';
     }
-    if (el.getAttribute('transform') !== transform) el.setAttribute('transform', transform);
+    if (el.getAttribute('transform') !== transform) put(el, 'transform', transform);
   }
 }

@@ -104,7 +104,7 @@ export function LivingDrawing({ network, fault, view, limitPa, playback, chosen,
   }, [scheme, view, limitPa, words, playback, shown, isStill]);
 
   return (
-    <div ref={holder} className={isStill ? 'drawing is-still' : 'drawing'}>
+    <div ref={holder} className={isStill ? 'drawing is-still' : 'drawing'} data-layout={network.layout}>
       {scheme !== undefined && (
         <>
           {/* biome-ignore lint/a11y/useSemanticElements: a picture whose parts are buttons is a group of them */}

@@ -27,7 +27,7 @@ const WIDEST = 1600;
 /** The trace under the drawing: pressure as the sensor reads it, and what was commanded, with the clock's line across. */
 export function TraceChart({ run, beside, playback, sensor }: Props): ReactNode {
   const holder = useRef<HTMLDivElement>(null);
-  const hand = useRef<SVGGElement>(null);
+  const hand = useRef<HTMLDivElement>(null);
   const width = useWidth(holder, WIDEST);
   const text = useText();
   const units = useUnits();
@@ -92,7 +92,8 @@ export function TraceChart({ run, beside, playback, sensor }: Props): ReactNode 
   useEffect(() => {
     if (plan === undefined) return undefined;
     return playback.onFrame((timeS) => {
-      hand.current?.setAttribute('transform', `translate(${plan.xAt(Math.min(timeS, durationS)).toFixed(1)} 0)`);
+      const x = plan.xAt(Math.min(timeS, durationS)).toFixed(1);
+      if (hand.current !== null) hand.current.style.transform = `translateX(${x}px)`;
     });
   }, [plan, playback, durationS]);
 
@@ -171,10 +172,11 @@ export function TraceChart({ run, beside, playback, sensor }: Props): ReactNode 
             durationS={durationS}
             time={(t) => formats.time(t, durationS)}
           />
-          <g ref={hand} className="hand">
-            <path d={`M0 ${plan.top - 4}V${plan.height - 24}`} />
-          </g>
         </svg>
+      )}
+      {plan !== undefined && (
+        // Beside the picture and not in it, so that the picture is not drawn anew at every frame.
+        <div ref={hand} className="hand" style={{ top: plan.top - 4, height: plan.height - 20 - plan.top }} />
       )}
       <p className="small quiet keys">
         <span className="key own" /> {words.sensors[sensor]}, {words.reading}

@@ -20,12 +20,32 @@ export interface Formats {
 /** Litres of air a minute, as flow meters of the trade read. */
 const L_PER_MIN_PER_KG_PER_S = 60_000 / AIR_KG_PER_M3;
 
+const MOST_REMEMBERED = 4000;
+
+/** Numbers of a drawing come again and again, and writing one in a language's form is dear beside painting a frame. */
+function remembered(write: (value: number, decimals: number) => string): (value: number, decimals: number) => string {
+  const known = new Map<string, string>();
+  return (value, decimals) => {
+    const key = `${decimals} ${value.toFixed(decimals)}`;
+    let text = known.get(key);
+    if (text === undefined) {
+      if (known.size > MOST_REMEMBERED) known.clear();
+      text = write(value, decimals);
+      known.set(key, text);
+    }
+    return text;
+  };
+}
+
 export function useFormats(): Formats {
   const units = useUnits();
-  const { fixed } = useNumbers();
+  const { fixed: write } = useNumbers();
   return useMemo<Formats>(() => {
+    const fixed = remembered(write);
     const percent = (share: number): string => `${fixed(share * 100, 0)}${NBSP}%`;
-    const pressure = (pa: number): string => units.print('pressure', pa);
+    const symbol = units.symbol('pressure');
+    const decimals = units.decimals('pressure');
+    const pressure = (pa: number): string => `${fixed(units.from('pressure', pa), decimals)}${NBSP}${symbol}`;
     const withUnit = (value: number, decimals: number, unit: string): string =>
       `${fixed(value, decimals)}${NBSP}${unit}`;
     return {
@@ -61,5 +81,5 @@ export function useFormats(): Formats {
         }
       },
     };
-  }, [units, fixed]);
+  }, [units, write]);
 }
