@@ -31,7 +31,7 @@ export function CheckSteps({ id, onResult }: Props): ReactNode {
   return (
     <>
       {cautions.length > 0 && (
-        <div className="stack" role="group" aria-labelledby={heading}>
+        <section className="stack" aria-labelledby={heading}>
           <h4 id={heading}>{words.cautions}</h4>
           {cautions.map((caution) => (
             <div key={caution} className="caution" role="note">
@@ -47,7 +47,7 @@ export function CheckSteps({ id, onResult }: Props): ReactNode {
             </div>
           ))}
           <p className="small quiet">{words.defer}</p>
-        </div>
+        </section>
       )}
       {open > 0 ? (
         <p role="status">{words.cautionsOpen(open)}</p>

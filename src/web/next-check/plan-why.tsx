@@ -44,7 +44,7 @@ export function PlanAnswers({ plan }: { readonly plan: Plan }): ReactNode {
   return (
     <div className="stack">
       <h4>{words.answers}</h4>
-      <div className="table-scroll" role="group" aria-label={words.answers} tabIndex={-1}>
+      <div className="table-scroll">
         <table>
           <thead>
             <tr>

@@ -29,7 +29,10 @@ export function ResultForm({ id, onResult }: Props): ReactNode {
 
   const submit = (event: FormEvent): void => {
     event.preventDefault();
-    if (fields === undefined && outcome === null) return setProblems([{ text: words.choose }]);
+    if (fields === undefined && outcome === null) {
+      setProblems([{ text: words.choose }]);
+      return;
+    }
     const given: CheckEntry = fields === undefined ? { outcome: outcome! } : { numbers: typed };
     const read = readEntry(id, given);
     const found: readonly EntryProblem[] = read.ok ? [] : read.problems;

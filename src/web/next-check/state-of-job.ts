@@ -40,20 +40,29 @@ export function usableChanges(changes: Changes): Changes {
   );
 }
 
+/** A repair makes another car: what was seen before it and after it is not weighed together; verifying is the proof's. */
+function speaksOfSameCar({ repairs }: Job, foundAt: string | undefined, { checkId, at }: FromCatalogue): boolean {
+  if (checkById(checkId).verifies) return false;
+  const repairedAt = repairs.map((repair) => repair.at).reduce((a, b) => (a > b ? a : b), '');
+  if (repairedAt === '') return true;
+  return at > repairedAt === (foundAt !== undefined && foundAt > repairedAt);
+}
+
 export function stateOfJob(job: Job, wishes: PlanWishes, changes: Changes): JobState | null {
   if (job.car === null) return null;
-  const results = catalogueResults(job);
+  const finding = job.findings.at(-1);
+  const results = catalogueResults(job).filter((result) => speaksOfSameCar(job, finding?.madeAt, result));
   const steps = results.map(({ checkId, answer }): Step => ({ kind: 'check', id: checkId, entry: answer }));
   const setupsDone = [...new Set(results.flatMap(({ checkId }): readonly SetupId[] => checkById(checkId).setups))];
-  const finding = job.findings.at(-1)?.sheet.finding;
+  const found = finding?.sheet.finding;
   return {
     layout: job.car.layout,
     complaints: job.complaint.types,
     codes: job.codes.map(({ code }) => code),
     circumstances: [],
-    ...(finding === undefined
+    ...(found === undefined
       ? {}
-      : { finding: { causes: finding.causes.map(({ id, probability, places }) => ({ id, probability, places })) } }),
+      : { finding: { causes: found.causes.map(({ id, probability, places }) => ({ id, probability, places })) } }),
     steps,
     leftOut: wishes.leftOut,
     setupsDone,

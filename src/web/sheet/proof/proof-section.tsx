@@ -3,6 +3,7 @@ import type { Job, RecordingEntry } from '../../../jobs/record/job.ts';
 import { Button } from '../../kit/button.tsx';
 import { Choice, Several } from '../../kit/choice.tsx';
 import { FileButton, TextField } from '../../kit/fields.tsx';
+import { ProofNumbers } from '../../proof/proof-numbers.tsx';
 import { useText } from '../../text/language.ts';
 import { useSheet } from '../sheet-context.ts';
 
@@ -36,6 +37,7 @@ export function ProofSection(): ReactNode {
     return (
       <>
         <p>{words.lead}</p>
+        <ProofNumbers />
         {after.length === 0 && <p className="quiet">{words.noneAfter}</p>}
         {!isReadOnly && (
           <div className="buttons">
@@ -50,6 +52,7 @@ export function ProofSection(): ReactNode {
   return (
     <>
       <p>{words.lead}</p>
+      <ProofNumbers />
       {before.length === 0 ? (
         <p className="quiet">{words.noneBefore}</p>
       ) : (
