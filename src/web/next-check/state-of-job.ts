@@ -40,12 +40,12 @@ export function usableChanges(changes: Changes): Changes {
   );
 }
 
-/** A repair makes another car: what was seen before it and after it is not weighed together; verifying is the proof's. */
+/** What was seen before a repair does not speak of the car that was found after it; verifying is the proof's. */
 function speaksOfSameCar({ repairs }: Job, foundAt: string | undefined, { checkId, at }: FromCatalogue): boolean {
   if (checkById(checkId).verifies) return false;
   const repairedAt = repairs.map((repair) => repair.at).reduce((a, b) => (a > b ? a : b), '');
-  if (repairedAt === '') return true;
-  return at > repairedAt === (foundAt !== undefined && foundAt > repairedAt);
+  const isFoundAfter = repairedAt !== '' && foundAt !== undefined && foundAt > repairedAt;
+  return !isFoundAfter || at > repairedAt;
 }
 
 export function stateOfJob(job: Job, wishes: PlanWishes, changes: Changes): JobState | null {

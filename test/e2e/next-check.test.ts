@@ -1,0 +1,195 @@
+/** From a finding to a proven repair with the keyboard alone: cautions, a refused entry, the answer, the repair, the proof. */
+import type { Browser, Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Job } from '../../src/jobs/record/job.ts';
+import { DE } from '../../src/web/text/de.ts';
+import { EN } from '../../src/web/text/en.ts';
+import { openBrowser } from './browser.ts';
+import { axe, until, withPages } from './pages-open.ts';
+import { SAMPLE_ID, sampleJob } from './pages-sample-job.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+
+const [found] = sampleJob.findings;
+if (found === undefined) throw new Error('the sample job has no finding');
+const [recording] = sampleJob.recordings;
+if (recording === undefined) throw new Error('the sample job has no recording');
+const beforeSha = found.sheet.recordings[0]!.sha256;
+
+/** The sample's recording is the one that its finding was made from; nothing was checked by hand yet. */
+const START: Job = {
+  ...sampleJob,
+  checks: [],
+  repairs: [],
+  proof: null,
+  recordings: [{ ...recording, sha256: beforeSha }],
+};
+
+/** As a second recording and its finding would leave the job: tight. */
+function measuredAfter(job: Job): Job {
+  const sha256 = 'c'.repeat(64);
+  const id = '6d0f2a51-8a57-4c5e-9a80-6f0d5c1a2b99';
+  const { sheet } = found!;
+  return {
+    ...job,
+    version: job.version + 1,
+    recordings: [...job.recordings, { ...recording!, id, label: 'After', sha256, taken: 'after-repair' }],
+    findings: [
+      ...job.findings,
+      {
+        ...found!,
+        id: '6d0f2a51-8a57-4c5e-9a80-6f0d5c1a2b98',
+        madeAt: new Date().toISOString(),
+        sheet: {
+          ...sheet,
+          recordings: sheet.recordings.map((one) => ({ ...one, sha256 })),
+          finding: { ...sheet.finding, diameterMm: { median: 0.1, lo90: 0.05, hi90: 0.17 } },
+        },
+      },
+    ],
+  };
+}
+
+/** Tab until the thing has the focus: what cannot be reached so cannot be used without a mouse. */
+async function tabTo(page: Page, target: Locator): Promise<void> {
+  for (let k = 0; k < 400; k++) {
+    if ((await target.count()) === 1 && (await target.evaluate((element) => element === document.activeElement)))
+      return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error(`not reached by Tab: ${String(target)}`);
+}
+const press = async (page: Page, target: Locator): Promise<void> => {
+  await tabTo(page, target);
+  await page.keyboard.press('Enter');
+};
+const write = async (page: Page, target: Locator, text: string): Promise<void> => {
+  await tabTo(page, target);
+  await page.keyboard.press('Control+a');
+  await page.keyboard.type(text);
+};
+
+const WORDS = EN.checks.next;
+
+describe('next check and proof', () => {
+  test('from finding to proven repair, keyboard only', () =>
+    withPages(
+      browser,
+      async ({ server, page, faults }) => {
+        await page.goto(`${server.address}/jobs/${SAMPLE_ID}`);
+        const next = page.locator('#next-check');
+        const step = next.locator('.next-step');
+        // Planned by itself, with what it can at most be worse by and the reflex it is better than.
+        await next.getByText(/^No plan (can be|is)/).waitFor();
+        await next.getByText(WORDS.whyLater).waitFor({ state: 'detached' });
+        const recommended = await step.locator('.finding-sentence').textContent();
+        expect(recommended).not.toBe(WORDS.planning);
+        expect(await next.locator('.tree li').count()).toBeGreaterThan(2);
+
+        // Another check by hand: the flow into the whole system, numbers with units.
+        const name = EN.checks.catalogue().checks.T20!.name;
+        await press(page, next.locator('summary', { hasText: WORDS.others }));
+        await press(page, next.getByRole('button', { name, exact: true }));
+        await step.getByText(WORDS.chosenTitle).waitFor();
+        const ticks = step.getByRole('checkbox', { name: WORDS.acknowledge });
+        const count = await ticks.count();
+        expect(count).toBeGreaterThan(1);
+        for (let k = 0; k < count; k++) {
+          // No step shows before the last caution is acknowledged.
+          expect(await step.locator('ol').count()).toBe(0);
+          await tabTo(page, ticks.nth(k));
+          await page.keyboard.press('Space');
+        }
+        await step.locator('ol li').first().waitFor();
+
+        const field = (id: string): Locator => step.locator(`input[name="${id}"]`);
+        await write(page, field('flow'), '0.46 kPa');
+        await write(page, field('pressure'), '-10 inH2O');
+        await press(page, step.getByRole('button', { name: WORDS.record }));
+        await step.getByText(/is a unit of pressure; expected a unit of volume flow/).waitFor();
+        await step.getByText(/is the sign right\?/).waitFor();
+        expect(server.jobs.get(SAMPLE_ID)?.checks).toEqual([]);
+        // The first field that was refused has the focus and is tied to its words.
+        expect(await field('flow').evaluate((element) => element === document.activeElement)).toBe(true);
+        expect(await field('flow').getAttribute('aria-invalid')).toBe('true');
+
+        await page.keyboard.press('Control+a');
+        await page.keyboard.type('0.9 L/min');
+        await write(page, field('pressure'), '10 inH2O');
+        const causesBefore = await next.locator('.bar .n').allInnerTexts();
+        await press(page, step.getByRole('button', { name: WORDS.record }));
+        const checks = await until(
+          () => server.jobs.get(SAMPLE_ID)?.checks ?? [],
+          (all) => all.length === 1,
+        );
+        expect(checks[0]).toMatchObject({
+          checkId: 'T20',
+          answer: { numbers: { flow: '0.9 L/min', pressure: '10 inH2O' } },
+        });
+        // The plan is made anew at once, with other probabilities.
+        await next.getByText(WORDS.weighedBeside('T20')).waitFor();
+        await until(
+          () => next.locator('.bar .n').allInnerTexts(),
+          (texts) => texts.length > 0 && texts.join() !== causesBefore.join(),
+        );
+
+        await press(page, page.getByRole('button', { name: EN.job.repair.record }));
+        const dialog = page.getByRole('dialog');
+        await write(page, dialog.getByLabel(EN.job.repair.what), 'Seal at the neck replaced');
+        await press(page, dialog.getByRole('button', { name: EN.common.save }));
+        const repaired = await until(
+          () => server.jobs.get(SAMPLE_ID)!,
+          (job) => job.repairs.length === 1,
+        );
+        // Without a measurement after it nothing is proven, and it says what is missing.
+        await page
+          .locator('#proof .proof-numbers')
+          .getByText(/^Not proven/)
+          .waitFor();
+        await page
+          .locator('#proof')
+          .getByText(/has not been measured since the repair/)
+          .waitFor();
+
+        server.jobs.set(SAMPLE_ID, measuredAfter(repaired));
+        await page.reload();
+        const proof = page.locator('#proof');
+        await proof.getByText('The repair held.', { exact: true }).waitFor();
+        await press(page, proof.getByRole('button', { name: EN.checks.proof.take }));
+        const proven = await until(
+          () => server.jobs.get(SAMPLE_ID)?.proof,
+          (made) => made !== null && made !== undefined,
+        );
+        expect(proven).toMatchObject({ verdict: 'held', before: [recording.id] });
+        expect(proven?.after).toHaveLength(1);
+        expect(proven?.words).toContain('The repair held.');
+        expect(faults).toEqual([]);
+      },
+      {},
+      [START],
+    ));
+
+  test.each(['light', 'dark'] as const)('axe finds nothing, %s; German is complete', (scheme) =>
+    withPages(
+      browser,
+      async ({ server, page }) => {
+        await page.goto(`${server.address}/jobs/${SAMPLE_ID}`);
+        await page.locator('#next-check .tree').waitFor();
+        await page.getByText(DE.checks.next.title, { exact: true }).waitFor();
+        await page.getByText(DE.checks.proof.worked, { exact: true }).waitFor();
+        await page.locator('#next-check summary', { hasText: DE.checks.next.others }).click();
+        const { broken, looked } = await axe(page);
+        expect(broken).toEqual([]);
+        expect(looked).toBeGreaterThan(10);
+      },
+      { scheme, language: 'de-DE' },
+      [measuredAfter({ ...START, repairs: sampleJob.repairs })],
+    ),
+  );
+});
