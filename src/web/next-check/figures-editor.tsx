@@ -32,7 +32,7 @@ export function FiguresEditor({ changes, onChange, error, about, wishes, onWish 
     onChange(value === undefined ? rest : { ...rest, [key]: value });
   };
   return (
-    <Fold label={words.figures} words={words.figuresWords}>
+    <Fold label={words.figures} words={words.figuresWords} act={words.show}>
       <Choice
         label={words.goal}
         isStacked

@@ -139,6 +139,7 @@ function Planned({ state, wishes, wish, shop }: Props): ReactNode {
             {words.expected(
               whole(plan.expected.minutes),
               whole((plan.expected.minutes / 60) * ratePerHour + plan.expected.goods),
+              whole(figure('shop.unproven')),
             )}{' '}
             <span className="quiet">
               {plan.gap < 0.005 ? words.exact : words.gap(numbers.percent(plan.gap))}

@@ -27,7 +27,7 @@ export function OtherChecks({ state, minutesOf, onChoose, onLeaveOut }: Props): 
   }
   const done = state.steps.map(({ id }) => id);
   return (
-    <Fold label={words.others} words={words.othersWords}>
+    <Fold label={words.others} words={words.othersWords} act={words.show}>
       {[...groups].map(([need, list]) => (
         <div key={need} className="check-group">
           <h4>{need === '' ? words.noEquipment : checks.word(need)}</h4>

@@ -44,7 +44,7 @@ export function PlanAnswers({ plan }: { readonly plan: Plan }): ReactNode {
   return (
     <div className="stack">
       <h4>{words.answers}</h4>
-      <div className="table-scroll">
+      <section className="table-scroll" tabIndex={0} aria-label={words.answers}>
         <table>
           <thead>
             <tr>
@@ -73,7 +73,7 @@ export function PlanAnswers({ plan }: { readonly plan: Plan }): ReactNode {
               ))}
           </tbody>
         </table>
-      </div>
+      </section>
     </div>
   );
 }

@@ -20,26 +20,28 @@ export function ConditionTable({ conditions }: { readonly conditions: readonly C
   return (
     <div className="stack">
       <h4>{words.conditions}</h4>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">{words.condition}</th>
-            <th scope="col">{words.before}</th>
-            <th scope="col">{words.after}</th>
-            <td />
-          </tr>
-        </thead>
-        <tbody>
-          {conditions.map(({ what, before, after, alike }) => (
-            <tr key={what}>
-              <th scope="row">{words.what[what] ?? what}</th>
-              <td>{shown(what, before)}</td>
-              <td>{shown(what, after)}</td>
-              <td className={alike === 'no' ? 'warn' : alike === 'unknown' ? 'quiet' : ''}>{words.alike[alike]}</td>
+      <section className="table-scroll" tabIndex={0} aria-label={words.conditions}>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">{words.condition}</th>
+              <th scope="col">{words.before}</th>
+              <th scope="col">{words.after}</th>
+              <td />
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {conditions.map(({ what, before, after, alike }) => (
+              <tr key={what}>
+                <th scope="row">{words.what[what] ?? what}</th>
+                <td>{shown(what, before)}</td>
+                <td>{shown(what, after)}</td>
+                <td className={alike === 'no' ? 'warn' : alike === 'unknown' ? 'quiet' : ''}>{words.alike[alike]}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
     </div>
   );
 }

@@ -32,8 +32,8 @@ export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
     setups: 'Dazu gehört',
     needs: 'Gebraucht wird',
     after: (names) => `Üblicherweise nach: ${names}`,
-    expected: (minutes, cost) =>
-      `Von hier bis zur nachgewiesenen Reparatur im Mittel: ${minutes} min Arbeit, ${cost} insgesamt.`,
+    expected: (minutes, cost, unproven) =>
+      `Von hier bis zum Ende des Plans im Mittel: ${minutes} min Arbeit, ${cost} insgesamt. Ein ohne Nachweis abgegebenes Fahrzeug zählt ${unproven} min.`,
     gap: (percent) => `Kein Plan kann um mehr als ${percent} besser sein als dieser.`,
     exact: 'Kein Plan ist besser als dieser.',
     causes: 'Was es jetzt sein kann',
@@ -79,6 +79,7 @@ export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
       'Mit diesem Ergebnis kann dem Fahrzeug nichts fehlen, was der Planer kennt. Noch einmal ansehen; bleibt es dabei, nach einem zweiten Fehler suchen.',
     recorded: (name) => `Eingetragen: ${name}. Der Plan wird neu gemacht.`,
     others: 'Eine andere Prüfung machen',
+    show: 'Zeigen',
     othersWords: 'Alle Prüfungen nach dem, was sie brauchen',
     noEquipment: 'nur Augen und Hände',
     doneAlready: 'gemacht',

@@ -31,8 +31,8 @@ export const CHECKS_PAGE_EN = {
     setups: 'With it',
     needs: 'Needs',
     after: (names: string) => `Normally after: ${names}`,
-    expected: (minutes: string, cost: string) =>
-      `From here to a proven repair, on average: ${minutes} min of work, ${cost} in all.`,
+    expected: (minutes: string, cost: string, unproven: string) =>
+      `From here to the end of the plan, on average: ${minutes} min of work, ${cost} in all. A car sent away unproven counts as ${unproven} min.`,
     gap: (percent: string) => `No plan can be more than ${percent} better than this one.`,
     exact: 'No plan is better than this one.',
     causes: 'What it can be now',
@@ -79,6 +79,7 @@ export const CHECKS_PAGE_EN = {
       'With this result nothing that the planner knows can be wrong with the car. Look at it again; if it stands, look for a second fault.',
     recorded: (name: string) => `Recorded: ${name}. The plan is made anew.`,
     others: 'Do another check',
+    show: 'Show',
     othersWords: 'All checks by what they need',
     noEquipment: 'nothing but eyes and hands',
     doneAlready: 'done',
