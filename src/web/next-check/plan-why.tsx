@@ -44,6 +44,7 @@ export function PlanAnswers({ plan }: { readonly plan: Plan }): ReactNode {
   return (
     <div className="stack">
       <h4>{words.answers}</h4>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard. */}
       <section className="table-scroll" tabIndex={0} aria-label={words.answers}>
         <table>
           <thead>

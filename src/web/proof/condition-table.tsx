@@ -20,6 +20,7 @@ export function ConditionTable({ conditions }: { readonly conditions: readonly C
   return (
     <div className="stack">
       <h4>{words.conditions}</h4>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard. */}
       <section className="table-scroll" tabIndex={0} aria-label={words.conditions}>
         <table>
           <thead>
