@@ -120,7 +120,7 @@ describe('next check and proof', () => {
         expect(await field('flow').getAttribute('aria-invalid')).toBe('true');
 
         await page.keyboard.press('Control+a');
-        await page.keyboard.type('0.9 L/min');
+        await page.keyboard.type('0.01 L/min');
         await write(page, field('pressure'), '10 inH2O');
         const causesBefore = await next.locator('.bar .n').allInnerTexts();
         await press(page, step.getByRole('button', { name: WORDS.record }));
@@ -130,7 +130,7 @@ describe('next check and proof', () => {
         );
         expect(checks[0]).toMatchObject({
           checkId: 'T20',
-          answer: { numbers: { flow: '0.9 L/min', pressure: '10 inH2O' } },
+          answer: { numbers: { flow: '0.01 L/min', pressure: '10 inH2O' } },
         });
         // The plan is made anew at once, with other probabilities.
         await next.getByText(WORDS.weighedBeside('T20')).waitFor();
