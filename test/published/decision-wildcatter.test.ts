@@ -4,7 +4,7 @@
  * 0.6/0.3/0.1, 0.3/0.4/0.3, 0.1/0.4/0.5. Worth 20 without sounding and 22.5 with it.
  *
  * The four-part, three-test computer repair of Jensen and Bard's Operations Research Models and Methods is not here: its
- * tables could not be read.
+ * tables were not at hand.
  */
 import { describe, expect, test } from 'vitest';
 import { startOf } from '../../src/checks/planner/problem.ts';
