@@ -52,7 +52,7 @@ export const SystemPicture = memo(function SystemPicture({ scheme, manifold, eje
             x={lobe.box.x}
             y={lobe.box.y}
             width={lobe.box.w}
-            height={lobe.box.h}
+            height={0}
           />
           <path className="surface" data-surface={lobe.space} d={`M${lobe.box.x} 0H${lobe.box.x + lobe.box.w}`} />
         </g>

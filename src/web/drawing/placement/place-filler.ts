@@ -1,5 +1,5 @@
 import { type Draft, isLeak } from './draft.ts';
-import { type Box, pt } from './geometry.ts';
+import { around, type Box, pt } from './geometry.ts';
 import type { TankPlace } from './place-tank.ts';
 
 export interface FillerPlace {
@@ -20,12 +20,13 @@ export function placeFiller(draft: Draft, tank: TankPlace, capY: number): Filler
     points: [pt(x, capY + 10), pt(x, tank.top + 34)],
     bore: draft.s.bore + 5,
   });
-  const box = draft.figure(closure === 'cap' ? 'cap' : 'flap', 'filler', closure, pt(x, capY), [38, 26], {
+  draft.figure(closure === 'cap' ? 'cap' : 'flap', 'filler', closure, pt(x, capY), [38, 26], {
     ...(opening === undefined ? {} : { passage: opening.id }),
     // Room for the cap when it hangs open beside the neck.
     ...(closure === 'cap' ? { box: { x: x - 42, y: capY - 15, w: 61, h: 29 } } : {}),
   });
-  draft.label(closure, box, 'above', { stateRoom: draft.words.valveRoom });
+  // Named at its closed place, not at the room beside it.
+  draft.label(closure, around(pt(x, capY), 38, 26), 'above', { stateRoom: draft.words.valveRoom });
   const length = tank.top - capY - 10;
   const neck: Box = { x: x - 16, y: capY + 14, w: 32, h: length * 0.5 };
   const hose: Box = { x: x - 16, y: capY + 14 + length * 0.5, w: 32, h: length * 0.5 - 8 };

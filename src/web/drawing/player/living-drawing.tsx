@@ -105,6 +105,7 @@ export function LivingDrawing({ network, fault, view, limitPa, playback, chosen,
 
   return (
     <div ref={holder} className={isStill ? 'drawing is-still' : 'drawing'} data-layout={network.layout}>
+      {view === undefined && <p className="small quiet computing">{text.drawing.choose.computing}</p>}
       {scheme !== undefined && (
         <>
           {/* biome-ignore lint/a11y/useSemanticElements: a picture whose parts are buttons is a group of them */}
