@@ -145,7 +145,7 @@ test('without motion: arrows and numbers in place of marks, and nothing for axe 
       await ready(page);
       await page.locator('.flow-arrow').first().waitFor();
       expect(await inked(page)).toBe(0);
-      expect(await page.locator('[data-state^="flow."]:not(:empty)').count()).toBeGreaterThan(0);
+      await expect.poll(() => page.locator('[data-state^="flow."]:not(:empty)').count()).toBeGreaterThan(0);
       await page.getByRole('button', { name: 'Close-up' }).click();
       await page.locator('.close-up svg').waitFor();
       expect((await axe(page)).broken).toEqual([]);

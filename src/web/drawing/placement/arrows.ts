@@ -1,10 +1,14 @@
 import type { LeakPlace } from '../../../system/parameters.ts';
 import { lengthOf, type Point, pointAlong } from './geometry.ts';
 
-/** Passages whose flow is told by a number; those between carry the same. A hole only where one is. */
-export function isTold(passage: string, hole: LeakPlace | undefined): boolean {
-  if (passage.startsWith('leak.')) return hole !== undefined && passage === `leak.${hole}`;
-  return ['purge', 'vapourLine', 'vent', 'pump', 'filler', 'manifoldCheck', 'ejectorCheck'].includes(passage);
+const FILLER: readonly LeakPlace[] = ['cap', 'neck', 'fillerHose'];
+const TOLD = ['vapourLine', 'purge', 'vent', 'pump', 'filler', 'manifoldCheck', 'ejectorCheck'];
+
+/** Passages whose flow is told by a number, most telling first: a hole where there is one; those between carry the same. */
+export function toldPassages(hole: LeakPlace | undefined): readonly string[] {
+  if (hole === undefined) return TOLD;
+  // A hole in the filler has its arrow where the open filler has its own.
+  return [`leak.${hole}`, ...TOLD.filter((passage) => passage !== 'filler' || !FILLER.includes(hole))];
 }
 
 /** Where the arrow of a way stands that does not move. */

@@ -1,7 +1,7 @@
 import type { Fault } from '../../../system/faults/fault.ts';
 import type { Network } from '../../../system/network.ts';
 import type { LeakPlace } from '../../../system/parameters.ts';
-import { arrowOf, isTold } from './arrows.ts';
+import { arrowOf, toldPassages } from './arrows.ts';
 import { Draft, type DrawingWords, sizesFor } from './draft.ts';
 import { faultPlace, placeHoles } from './fault-places.ts';
 import { around, type Box, grow } from './geometry.ts';
@@ -77,27 +77,29 @@ function place(
     }
     const faultRoom = { name: words.fault?.name ?? '', size: words.fault?.room ?? '' };
     const isOwn = mark.place === undefined || SAME_AS_PART.has(mark.place);
-    const own = isOwn ? wishes.findIndex((w) => w.part === mark.part) : -1;
+    const own = isOwn ? wishes.findIndex((w) => w.part === mark.part && w.name !== '') : -1;
     const name = mark.place === undefined || isOwn ? words.part(mark.part) : words.place(mark.place);
     // Beside the name of its part; a part without a name on the drawing gets a label for the fault alone.
     if (own >= 0) wishes[own] = { ...withoutOptional(wishes[own]!), faultRoom };
     else wishes.push({ id: 'fault', part: mark.part, name, faultRoom, of, prefer: 'left' });
   }
   if (words.flowRoom !== undefined) {
-    for (const way of draft.ways) {
-      if (!isTold(way.passage, mark?.place)) continue;
-      const at = arrowOf(way.points);
-      const of = around(at, 16, 16);
-      wishes.push({
-        id: `flow.${way.passage}`,
-        part: 'vapourLine',
-        name: '',
-        stateRoom: words.flowRoom,
-        of,
-        prefer: 'right',
-        optional: true,
-      });
-    }
+    const told = toldPassages(mark?.place).flatMap(
+      (passage) => draft.ways.find((way) => way.passage === passage) ?? [],
+    );
+    wishes.unshift(
+      ...told.map(
+        ({ passage, points }): LabelWish => ({
+          id: `flow.${passage}`,
+          part: 'vapourLine',
+          name: '',
+          stateRoom: words.flowRoom ?? '',
+          of: around(arrowOf(points), 16, 16),
+          prefer: 'right',
+          optional: true,
+        }),
+      ),
+    );
   }
   const height = Math.ceil(tank.bottom + s.margin);
   const { labels, missing } = placeLabels(wishes, {
