@@ -24,7 +24,7 @@ function paeth(left: number, above: number, corner: number): number {
 }
 
 /** Reads what the browser writes: eight bits a channel, colour with or without alpha, not interlaced. */
-export function readPng(bytes: Buffer): Pixels {
+function readPng(bytes: Buffer): Pixels {
   const [width, height] = [bytes.readUInt32BE(16), bytes.readUInt32BE(20)];
   const kind = [bytes[24], bytes[25], bytes[28]].join();
   if (kind !== '8,2,0' && kind !== '8,6,0') throw new Error(`PNG of kind ${kind} found, 8,2,0 or 8,6,0 expected`);

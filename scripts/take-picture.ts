@@ -28,15 +28,24 @@ async function keep(page: Page, name: string): Promise<void> {
   console.log(`docs/pictures/${name}.png  ${bytes.length} bytes`);
 }
 
-/** Brings the top of a part to the top of the window and waits for what it shows. */
+/**
+ * Brings the top of a part to the top of the window and waits for what it shows. Charts and drawing are laid out when they
+ * come near the window and push the part away, so it is brought back until it stays.
+ */
 async function showFrom(page: Page, part: string, ...shown: readonly string[]): Promise<void> {
   for (const each of shown) await page.locator(each).first().waitFor();
-  await page
-    .locator(part)
-    .first()
-    .evaluate((element) => element.scrollIntoView({ block: 'start' }));
-  // Charts and drawing are laid out when they come into view.
-  await page.waitForTimeout(1500);
+  const place = page.locator(part).first();
+  let before = Number.NaN;
+  for (let stayed = 0; stayed < 3; ) {
+    await place.evaluate((element) => element.scrollIntoView({ block: 'start' }));
+    await page.waitForTimeout(700);
+    const { y, height } = await place.evaluate((element) => {
+      const { y, height } = element.getBoundingClientRect();
+      return { y: y + window.scrollY, height };
+    });
+    stayed = y + height === before ? stayed + 1 : 0;
+    before = y + height;
+  }
 }
 
 interface Picture {
