@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
-const PURE = ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis'];
+const PURE = ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis', 'checks', 'readiness'];
 const offered = Object.entries(
   (JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { exports: Record<string, string> }).exports,
 );
