@@ -1,4 +1,6 @@
 /** The rooms and who may speak to whom. Arrows point from a room to those it may import. */
+const PURE = ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis', 'checks', 'readiness'];
+const BELOW_SERVER = [...PURE, 'report', 'jobs', 'capture'];
 const MAY_IMPORT = {
   units: [],
   physics: ['units'],
@@ -10,40 +12,14 @@ const MAY_IMPORT = {
   report: ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis'],
   checks: ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis'],
   readiness: ['units', 'physics', 'system', 'simulation', 'recording'],
-  jobs: ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis', 'checks', 'readiness', 'report'],
+  jobs: [...PURE, 'report'],
   capture: ['units', 'physics', 'system', 'simulation', 'recording'],
-  server: [
-    'units',
-    'physics',
-    'system',
-    'simulation',
-    'recording',
-    'diagnosis',
-    'checks',
-    'readiness',
-    'report',
-    'jobs',
-    'capture',
-  ],
+  server: BELOW_SERVER,
   // The pages talk to the server over HTTP; of its code they share the shapes of requests and records only.
-  web: ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis', 'checks', 'readiness', 'report'],
-  cli: [
-    'units',
-    'physics',
-    'system',
-    'simulation',
-    'recording',
-    'diagnosis',
-    'checks',
-    'readiness',
-    'report',
-    'jobs',
-    'capture',
-    'server',
-  ],
+  web: [...PURE, 'report'],
+  cli: [...BELOW_SERVER, 'server'],
 };
 const SHARED_WITH_PAGES = ['jobs/record', 'server/contract'];
-const PURE = ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis', 'checks', 'readiness'];
 
 const arrows = Object.entries(MAY_IMPORT).map(([room, others]) => ({
   name: `room-${room}`,

@@ -1,6 +1,6 @@
 /** Where a job stands for the planner, as a file and over HTTP; parsed once where it comes in. */
 import { z } from 'zod';
-import { CAUSES, type Place } from '../diagnosis/finding.ts';
+import { CAUSES, PLACES } from '../diagnosis/finding.ts';
 import { COMPLAINTS } from '../diagnosis/priors/root-causes.ts';
 import { LAYOUTS } from '../system/car.ts';
 import { CHECKS } from './catalogue/all.ts';
@@ -8,22 +8,6 @@ import { CIRCUMSTANCE_IDS } from './circumstances.ts';
 import type { JobState } from './job-state.ts';
 import { REPAIR_IDS } from './repairs.ts';
 import { SETUPS } from './setups.ts';
-
-const PLACES = [
-  'cap and neck',
-  'tank top',
-  'vapour line',
-  'canister',
-  'vent side',
-  'purge line',
-  'purge valve',
-  'vent valve',
-  'tank to canister',
-  'fill-limit valve',
-  'pressure sensor',
-  'pump module',
-  'isolation valve',
-] as const satisfies readonly Place[];
 
 const probability = z.number().min(0).max(1);
 const checkId = z.enum(CHECKS.map(({ id }) => id) as [string, ...string[]]);

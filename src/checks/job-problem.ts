@@ -1,4 +1,5 @@
 /** A job as a troubleshooting problem in numbers, with the way back to names, minutes and money. */
+import { columnsOf } from '../diagnosis/priors/root-causes.ts';
 import { type Belief, causeProbabilities, expectedChances } from './belief.ts';
 import { CHECKS, checkById } from './catalogue/all.ts';
 import type { Check } from './check.ts';
@@ -7,7 +8,6 @@ import type { JobState } from './job-state.ts';
 import type { PlanCheck, PlanProblem, PlanRepair, Situation } from './planner/problem.ts';
 import { startOf } from './planner/problem.ts';
 import { REPAIRS, type Repair, repairMinutesKey, repairPartsKey, VERIFY_MINUTES, VERIFY_SETUPS } from './repairs.ts';
-import { complaintsOf } from './root-cause-priors.ts';
 import { ROOT_CAUSES, type RootCauseId } from './root-causes.ts';
 import { SETUPS, setupBits, setupKey } from './setups.ts';
 import type { SimulatedRecording } from './simulated/simulate-recordings.ts';
@@ -46,7 +46,7 @@ export function notOffered(
   if (check.verifies) return 'verifies';
   if (job.leftOut.includes(check.id)) return 'left out';
   if (check.layouts && !check.layouts.includes(job.layout)) return 'layout';
-  const told = complaintsOf(job.complaints, job.codes);
+  const told = columnsOf(job.complaints, job.codes);
   if (check.complaints && !check.complaints.some((c) => told.includes(c))) return 'complaint';
   // codes that are known have been read, and complaint or circumstances have been asked for
   if (check.id === 'T01' && job.codes.length > 0) return 'known';

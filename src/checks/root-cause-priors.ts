@@ -1,33 +1,10 @@
 /** Probabilities of the root causes: from complaint and codes, and from a finding where there is one. */
 import type { CauseProbability } from '../diagnosis/finding.ts';
-import { COMPLAINTS, type Complaint } from '../diagnosis/priors/root-causes.ts';
+import { COMPLAINTS, type Complaint, columnsOf } from '../diagnosis/priors/root-causes.ts';
 import type { LayoutId } from '../system/car.ts';
 import { CIRCUMSTANCES, type CircumstanceId, circumstanceKey } from './circumstances.ts';
 import { priorKey } from './figures.ts';
 import { ROOT_CAUSES, type RootCause } from './root-causes.ts';
-
-/** Codes by the column of the priors table that they belong to. */
-const CODE_COLUMNS: Readonly<Record<string, Complaint>> = {
-  P0455: 'P0455/57',
-  P0457: 'P0455/57',
-  P0442: 'P0442',
-  P0456: 'P0456',
-  P0441: 'P0441/0497',
-  P0497: 'P0441/0497',
-  P0496: 'P0496',
-  P0446: 'P0446/2422',
-  P2422: 'P0446/2422',
-};
-
-export const complaintsOf = (complaints: readonly Complaint[], codes: readonly string[]): Complaint[] => [
-  ...new Set([
-    ...complaints,
-    ...codes.flatMap((code) => {
-      const column = CODE_COLUMNS[code.trim().toUpperCase()];
-      return column === undefined ? [] : [column];
-    }),
-  ]),
-];
 
 /** A cell of the table that says "under 1 %". Judgement. */
 const UNDER_ONE_PERCENT = 0.003;
@@ -52,7 +29,7 @@ const canHave = (cause: RootCause, layout: LayoutId): boolean => cause.layouts?.
 
 /** In the order of `ROOT_CAUSES`; sums to 1. */
 export function rootCausePriors(told: Told, figure: (key: string) => number): Float64Array {
-  const columns = complaintsOf(told.complaints, told.codes);
+  const columns = columnsOf(told.complaints, told.codes);
   const chosen = columns.length > 0 ? columns : COMPLAINTS;
   return normalised(
     ROOT_CAUSES.map((cause) => {

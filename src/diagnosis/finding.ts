@@ -34,20 +34,22 @@ export const CAUSES = [
 export type CauseId = (typeof CAUSES)[number];
 
 /** Where a fault can sit; places in one group look alike in the recordings given. */
-export type Place =
-  | 'cap and neck'
-  | 'tank top'
-  | 'vapour line'
-  | 'canister'
-  | 'vent side'
-  | 'purge line'
-  | 'purge valve'
-  | 'vent valve'
-  | 'tank to canister'
-  | 'fill-limit valve'
-  | 'pressure sensor'
-  | 'pump module'
-  | 'isolation valve';
+export const PLACES = [
+  'cap and neck',
+  'tank top',
+  'vapour line',
+  'canister',
+  'vent side',
+  'purge line',
+  'purge valve',
+  'vent valve',
+  'tank to canister',
+  'fill-limit valve',
+  'pressure sensor',
+  'pump module',
+  'isolation valve',
+] as const;
+export type Place = (typeof PLACES)[number];
 
 export interface Interval {
   readonly median: number;

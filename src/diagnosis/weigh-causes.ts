@@ -5,7 +5,7 @@ import { levenbergMarquardt } from './fit/levenberg-marquardt.ts';
 import { gaussianSd, marginalise } from './fit/marginal.ts';
 import type { Parameter } from './fit/parameter.ts';
 import { FitProblem, type FitRecording } from './fit/problem.ts';
-import { estimateNoise, FIRST_NOISE, type Noise } from './likelihood/noise.ts';
+import { FIRST_NOISE } from './likelihood/noise.ts';
 import { sensorState } from './likelihood/sensor-state.ts';
 import { trimData } from './likelihood/trims.ts';
 import type { Prepared } from './prepare.ts';
@@ -13,8 +13,9 @@ import { looksSound } from './priors/selection.ts';
 import { laplaceLogEvidence } from './weighing/laplace.ts';
 import { weighPairs } from './weighing/pairs.ts';
 import { parametersOf } from './weighing/parameters-of.ts';
-import { COARSE_MARGINAL, FIRST_PASS, NOISE_PASSES, SECOND_PASS, WELL_DETERMINED } from './weighing/passes.ts';
+import { COARSE_MARGINAL, FIRST_PASS, SECOND_PASS, WELL_DETERMINED } from './weighing/passes.ts';
 import { withSampledEvidence } from './weighing/sampled-evidence.ts';
+import { settleNoise } from './weighing/settle-noise.ts';
 import { carryOver, startPoints } from './weighing/start-points.ts';
 import { type Context, weigh } from './weighing/weigh.ts';
 import type { Held, Weighed, Weighing } from './weighing/weighed.ts';
@@ -56,7 +57,9 @@ export function weighCauses(
   );
   const job: Job = { sound, prepared, procedures, fitted, report, runs: 0 };
   const first = firstFits(job);
-  const { noise, recordings, best } = settleNoise(job, first);
+  const { noise, held: best, runs: noiseRuns } = settleNoise(prepared, bestOf(first));
+  const { recordings } = best.problem;
+  job.runs += noiseRuns;
   const fits = refine(job, first, recordings, best);
   const evidences = integrateSizes(job, fits);
   const context: Context = {
@@ -109,32 +112,6 @@ function firstFits(job: Job): Map<string, Held> {
     job.report((0.5 * (i + 1)) / fitted.length, `trying ${cause.id}`);
   });
   return fits;
-}
-
-/** Noise from the best explanation, the same for all, so that their evidences compare. */
-function settleNoise(
-  job: Job,
-  first: ReadonlyMap<string, Held>,
-): { noise: readonly Noise[]; recordings: readonly FitRecording[]; best: Held } {
-  const { prepared } = job;
-  let best = bestOf(first);
-  let noise: Noise[] = [];
-  for (let pass = 0; pass < NOISE_PASSES; pass++) {
-    const found = best;
-    noise = prepared.map((p, r) => {
-      const m = new Float64Array(p.observations.timeS.length);
-      found.problem.model(found.fit.z, r, m);
-      return estimateNoise(
-        p.observations,
-        m.map((x, k) => p.observations.gaugePa[k]! - x),
-        p.procedure,
-      );
-    });
-    const problem = new FitProblem(found.problem.parameters, withNoise(prepared, noise));
-    best = { problem, fit: levenbergMarquardt(problem, found.fit.z, SECOND_PASS) };
-    job.runs += problem.runs;
-  }
-  return { noise, recordings: best.problem.recordings, best };
 }
 
 /** Every cause fitted under the settled noise, from where its quick fit ended and from the best explanation's car and day. */

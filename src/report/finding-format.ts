@@ -1,23 +1,7 @@
 /** The finding as a file: its published format, parsed once when a saved finding is read back. */
 import { z } from 'zod';
-import { CAUSES, type Finding } from '../diagnosis/finding.ts';
+import { CAUSES, type Finding, PLACES } from '../diagnosis/finding.ts';
 import { PHASES, PROCEDURES } from '../recording/recording.ts';
-
-const PLACES = [
-  'cap and neck',
-  'tank top',
-  'vapour line',
-  'canister',
-  'vent side',
-  'purge line',
-  'purge valve',
-  'vent valve',
-  'tank to canister',
-  'fill-limit valve',
-  'pressure sensor',
-  'pump module',
-  'isolation valve',
-] as const;
 
 const probability = z.number().min(0).max(1);
 export const causeIdSchema = z.enum(CAUSES);

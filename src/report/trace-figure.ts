@@ -3,7 +3,8 @@ import { max, min } from 'd3-array';
 import type { Overlay } from '../diagnosis/finding.ts';
 import type { Drawing, Mark, Point } from './drawing.ts';
 import { fixed } from './numbers.ts';
-import { type PlotFrame, plotFrame } from './plot-frame.ts';
+import { overlayBand, overlayLine, UNITS_PER_DOT } from './overlay-shapes.ts';
+import { plotFrame } from './plot-frame.ts';
 import { pressureOf, upperFirst } from './pressure-names.ts';
 import type { SheetRecording } from './sheet.ts';
 import { CAUSE_WORDS, PHASE_WORDS } from './words.ts';
@@ -17,30 +18,10 @@ export interface TraceFigure {
   readonly width: number;
 }
 
-/** One dot per so many figure units: dense enough to be the record, open enough to see the line through. */
-const UNITS_PER_DOT = 3.5;
-
 /** Misfits within this ratio look the same to the eye (judgement). */
 const ALIKE = 1.3;
 
 const finite = (values: readonly number[]): number[] => values.filter(Number.isFinite);
-
-const line = (overlay: Overlay, { xAt, yAt }: PlotFrame): Point[] =>
-  overlay.timeS.map((t, i): Point => [xAt(t), yAt(overlay.modelledGaugePa[i] ?? Number.NaN)]);
-
-function band(overlay: Overlay, { xAt, yAt, top, bottom }: PlotFrame): Point[] {
-  const upper: Point[] = [];
-  const lower: Point[] = [];
-  const clip = (value: number): number => Math.min(bottom, Math.max(top, value));
-  overlay.timeS.forEach((t, i) => {
-    const mid = overlay.modelledGaugePa[i] ?? Number.NaN;
-    const half = overlay.bandPa[i] ?? Number.NaN;
-    if (!Number.isFinite(mid + half)) return;
-    upper.push([xAt(t), clip(yAt(mid + half))]);
-    lower.push([xAt(t), clip(yAt(mid - half))]);
-  });
-  return [...upper, ...lower.reverse()];
-}
 
 export function traceFigure(input: TraceFigure): Drawing {
   const { recording, chosen, rival, width } = input;
@@ -58,13 +39,13 @@ export function traceFigure(input: TraceFigure): Drawing {
   const marks: Mark[] = [...frame.under];
   if (rival !== undefined) {
     marks.push(
-      { kind: 'area', pen: 'rival-band', points: band(rival, frame) },
-      { kind: 'line', pen: 'rival', points: line(rival, frame) },
+      { kind: 'area', pen: 'rival-band', points: overlayBand(rival, frame) },
+      { kind: 'line', pen: 'rival', points: overlayLine(rival, frame) },
     );
   }
   marks.push(
-    { kind: 'area', pen: 'band', points: band(chosen, frame) },
-    { kind: 'line', pen: 'model', points: line(chosen, frame) },
+    { kind: 'area', pen: 'band', points: overlayBand(chosen, frame) },
+    { kind: 'line', pen: 'model', points: overlayLine(chosen, frame) },
     { kind: 'dots', pen: 'recorded', radius: 1.3, points: dots },
     ...frame.over,
   );

@@ -1,7 +1,7 @@
 /** Prior probability of each cause from complaint and codes. */
 import type { LayoutId } from '../../system/car.ts';
 import { CAUSES, type CauseId } from '../finding.ts';
-import { COMPLAINTS, type Complaint, ROOT_CAUSE_PERCENT } from './root-causes.ts';
+import { COMPLAINTS, type Complaint, columnsOf, ROOT_CAUSE_PERCENT } from './root-causes.ts';
 
 /** What a root cause looks like to gas, valves and sensor, as shares of it. Judgement. */
 const LOOKS: Readonly<Record<string, Partial<Record<CauseId, number>>>> = {
@@ -45,19 +45,6 @@ const LAYOUT_CAUSES: readonly CauseId[] = [
   'isolation_stuck_shut',
 ];
 
-/** Codes by the column of the table that they belong to. */
-const CODE_COLUMNS: Readonly<Record<string, Complaint>> = {
-  P0455: 'P0455/57',
-  P0457: 'P0455/57',
-  P0442: 'P0442',
-  P0456: 'P0456',
-  P0441: 'P0441/0497',
-  P0497: 'P0441/0497',
-  P0496: 'P0496',
-  P0446: 'P0446/2422',
-  P2422: 'P0446/2422',
-};
-
 /**
  * How often each column is what brings the car, in the order of `COMPLAINTS`, for a recording that came without a word:
  * the leak codes are by far the most frequent (public code collection: P0442 and P0456 second and third of all codes).
@@ -83,14 +70,9 @@ export function causePriors(
 ): Record<CauseId, number> {
   const own = LOOKS_BY_LAYOUT[layout] ?? {};
   const possible = CAUSES.filter((c) => !LAYOUT_CAUSES.includes(c) || Object.values(own).some((looks) => c in looks));
-  const columns = new Set<number>();
-  for (const c of complaints) columns.add(COMPLAINTS.indexOf(c));
-  for (const code of codes) {
-    const column = CODE_COLUMNS[code.trim().toUpperCase()];
-    if (column) columns.add(COMPLAINTS.indexOf(column));
-  }
-  const told = columns.size > 0;
-  const chosen = told ? [...columns] : COMPLAINTS.map((_, i) => i);
+  const columns = columnsOf(complaints, codes).map((column) => COMPLAINTS.indexOf(column));
+  const told = columns.length > 0;
+  const chosen = told ? columns : COMPLAINTS.map((_, i) => i);
   const p = Object.fromEntries(CAUSES.map((c) => [c, 0])) as Record<CauseId, number>;
   for (const [root, percents] of Object.entries(ROOT_CAUSE_PERCENT)) {
     const weights = chosen.map((i) => (told ? 1 : COLUMN_SHARE[i]!));

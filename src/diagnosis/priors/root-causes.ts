@@ -41,3 +41,27 @@ export const ROOT_CAUSE_PERCENT: Readonly<Record<string, readonly number[]>> = {
   F19: [0, 1, 1, 3, 2, 0, 0, 8, 0, 3, 0],
   F20: [0, 1, 1, 0, 0, 0, 0, 0, 6, 47, 0],
 };
+
+/** Codes by the column of the table above that they belong to. */
+const CODE_COLUMNS: Readonly<Record<string, Complaint>> = {
+  P0455: 'P0455/57',
+  P0457: 'P0455/57',
+  P0442: 'P0442',
+  P0456: 'P0456',
+  P0441: 'P0441/0497',
+  P0497: 'P0441/0497',
+  P0496: 'P0496',
+  P0446: 'P0446/2422',
+  P2422: 'P0446/2422',
+};
+
+/** Columns that complaints and codes speak of, each once; a code that no column knows speaks of none. */
+export const columnsOf = (complaints: readonly Complaint[], codes: readonly string[]): Complaint[] => [
+  ...new Set([
+    ...complaints,
+    ...codes.flatMap((code) => {
+      const column = CODE_COLUMNS[code.trim().toUpperCase()];
+      return column === undefined ? [] : [column];
+    }),
+  ]),
+];

@@ -13,6 +13,7 @@ import { effectiveShare, sampleAnnealed } from '../fit/annealed-sampler.ts';
 import { type Gaussian, gaussianAt, logDensityOf } from '../fit/gaussian.ts';
 import type { FitProblem } from '../fit/problem.ts';
 import type { ApproximationCheck, Held, Weighed } from './weighed.ts';
+import { logNormaliser } from './with-noise.ts';
 
 /** A cause further below the best than this [ln] does not contend. */
 const CONTENDING = 6;
@@ -46,17 +47,8 @@ export function withSampledEvidence(weighed: readonly Weighed[], pairs: readonly
   const contenders = contending(weighed);
   const before = contenders.reduce((s, c) => s + c.problem.runs, 0);
   const checked = contenders.map((c, i) => ({ ...c, share: shareThatCounts(c, i) }));
-  const shifts = new Map<Held['fit'], number>();
-  if (checked.some((c) => c.share < HOLDS_ABOVE)) {
-    const runs = checked.map((c) => RUNS.map((stream) => sampledLogEvidence(c, stream)));
-    // the same streams for every contender: what they have in common then cancels
-    const agree = runs.every((own) => Math.max(...own) - Math.min(...own) < AGREE);
-    if (agree) {
-      checked.forEach((c, i) => {
-        shifts.set(c.fit, runs[i]!.reduce((s, x) => s + x, 0) / RUNS.length - c.approximate);
-      });
-    }
-  }
+  const failed = checked.some((c) => c.share < HOLDS_ABOVE);
+  const shifts = (failed && sampledShifts(checked)) || new Map<Held['fit'], number>();
   const sorted = [...shifts.values()].sort((a, b) => a - b);
   const common = sorted[sorted.length >> 1] ?? 0;
   return {
@@ -76,6 +68,19 @@ interface Contender extends Held {
 const moved = (w: Weighed, by: number): Weighed =>
   by === 0 ? w : { ...w, logEvidence: w.logEvidence + by, parts: { ...w.parts, pressure: w.parts.pressure + by } };
 
+/** By how much the sampler moves each contender; undefined as soon as the runs of one end apart. */
+function sampledShifts(contenders: readonly Contender[]): Map<Held['fit'], number> | undefined {
+  const shifts = new Map<Held['fit'], number>();
+  for (const c of contenders) {
+    // the same streams for every contender: what they have in common then cancels
+    const own = RUNS.map((stream) => sampledLogEvidence(c, stream));
+    // not a number where no Gaussian can be drawn from
+    if (!(Math.max(...own) - Math.min(...own) < AGREE)) return undefined;
+    shifts.set(c.fit, own.reduce((s, x) => s + x, 0) / RUNS.length - c.approximate);
+  }
+  return shifts;
+}
+
 function sampledLogEvidence(c: Contender, stream: number): number {
   const q = gaussianAt(c.fit.z, c.fit.hessian, SAMPLER_WIDEN);
   if (!q) return Number.NEGATIVE_INFINITY;
@@ -89,8 +94,12 @@ function contending(weighed: readonly Weighed[]): Contender[] {
   for (const w of own) {
     if (list.length >= MOST_CONTENDERS || w.logEvidence < own[0]!.logEvidence - CONTENDING) break;
     if (list.some((c) => c.fit === w.fit)) continue;
-    const constants = w.problem.recordings.reduce((s, r) => s - 0.5 * r.whitening.logDeterminant, 0);
-    list.push({ id: w.id, problem: w.problem, fit: w.fit, approximate: w.parts.pressure - constants });
+    list.push({
+      id: w.id,
+      problem: w.problem,
+      fit: w.fit,
+      approximate: w.parts.pressure - logNormaliser(w.problem.recordings),
+    });
   }
   return list;
 }

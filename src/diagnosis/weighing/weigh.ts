@@ -11,6 +11,7 @@ import { QUANTITY_COUNT } from '../model/quantities.ts';
 import { runTwoSpace } from '../model/two-space.ts';
 import type { Prepared } from '../prepare.ts';
 import type { Held, Weighed } from './weighed.ts';
+import { logNormaliser } from './with-noise.ts';
 
 /** What the weighing of a fit needs beside the fit. */
 export interface Context {
@@ -24,7 +25,7 @@ export interface Context {
 /** Adds to the fit's own evidence what trims, sensor and nozzle say of the causes together. */
 export function weigh(causes: readonly Cause[], held: Held, fitLogEvidence: number, c: Context): Weighed {
   const is = (id: CauseId) => causes.some((x) => x.id === id);
-  let pressure = fitLogEvidence + c.recordings.reduce((s, r) => s - 0.5 * r.whitening.logDeterminant, 0);
+  let pressure = fitLogEvidence + logNormaliser(c.recordings);
   let sensor = c.states.reduce((s, x) => s + (is('sensor_noisy') ? x.noisy : x.sound), 0);
   if (is('sensor_stuck')) {
     pressure = c.prepared.reduce((s, p, r) => s + constantLogEvidence(p, c.noise[r]!), 0);

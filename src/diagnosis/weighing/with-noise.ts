@@ -11,3 +11,7 @@ export function withNoise(prepared: readonly Prepared[], noise: readonly Noise[]
     whitening: whiteningFor(p.observations, noise[i]!, p.procedure),
   }));
 }
+
+/** ln of what a Gaussian noise divides by, its powers of 2 pi left out: part of every evidence under this noise. */
+export const logNormaliser = (recordings: readonly FitRecording[]): number =>
+  -0.5 * recordings.reduce((s, r) => s + r.whitening.logDeterminant, 0);

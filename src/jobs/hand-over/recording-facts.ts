@@ -6,6 +6,7 @@ import type { Recording } from '../../recording/recording.ts';
 import { changesOfCommands } from '../../report/command-changes.ts';
 import type { HandOverTrace } from '../../report/hand-over/hand-over.ts';
 import { qualityInWords } from '../../report/quality-words.ts';
+import { recordedConditions } from '../../report/recorded-conditions.ts';
 import type { SheetRecording } from '../../report/sheet.ts';
 import type { RecordingEntry } from '../record/job.ts';
 
@@ -15,21 +16,6 @@ export interface RecordingData {
   readonly id: string;
   readonly recording: Recording;
   readonly quality: Quality;
-}
-
-const firstFinite = (values: Float64Array | undefined): number | undefined => values?.find(Number.isFinite);
-
-function conditions({ channels }: Recording): SheetRecording['conditions'] {
-  const fuelLevel = firstFinite(channels.fuelLevel);
-  const ambientTemperatureK = firstFinite(channels.ambientTemperatureK);
-  const fuelTemperatureK = firstFinite(channels.fuelTemperatureK);
-  const barometricPa = firstFinite(channels.barometricPa);
-  return {
-    ...(fuelLevel === undefined ? {} : { fuelLevel }),
-    ...(ambientTemperatureK === undefined ? {} : { ambientTemperatureK }),
-    ...(fuelTemperatureK === undefined ? {} : { fuelTemperatureK }),
-    ...(barometricPa === undefined ? {} : { barometricPa }),
-  };
 }
 
 /** The same facts that a finding keeps of its recordings. */
@@ -43,7 +29,7 @@ export function recordingFacts(entry: RecordingEntry, { recording, quality }: Re
     phases: findPhases(recording, entry.phases ?? []),
     quality: [...qualityInWords(quality)],
     warnings: [],
-    conditions: conditions(recording),
+    conditions: recordedConditions(recording),
     commands: changesOfCommands(recording),
   };
 }

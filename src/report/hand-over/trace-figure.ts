@@ -1,9 +1,9 @@
 /** A recording's pressure with the modelled one over it where there is one, on axes that before and after share. */
 import { max, min } from 'd3-array';
-import type { Overlay } from '../../diagnosis/finding.ts';
 import type { Drawing, Mark, Point } from '../drawing.ts';
 import type { FigureWords } from '../figure-words.ts';
-import { type PlotFrame, plotFrame } from '../plot-frame.ts';
+import { overlayBand, overlayLine, UNITS_PER_DOT } from '../overlay-shapes.ts';
+import { plotFrame } from '../plot-frame.ts';
 import type { Desk } from './desk.ts';
 import type { HandOverRecording } from './hand-over.ts';
 import { upperFirst } from './outcome.ts';
@@ -39,26 +39,6 @@ const figureWords = ({ words, q }: Desk): FigureWords => ({
   number: q.number,
 });
 
-const line = (overlay: Overlay, { xAt, yAt }: PlotFrame): Point[] =>
-  overlay.timeS.map((t, i): Point => [xAt(t), yAt(overlay.modelledGaugePa[i] ?? Number.NaN)]);
-
-function band(overlay: Overlay, { xAt, yAt, top, bottom }: PlotFrame): Point[] {
-  const clip = (value: number): number => Math.min(bottom, Math.max(top, value));
-  const upper: Point[] = [];
-  const lower: Point[] = [];
-  overlay.timeS.forEach((t, i) => {
-    const mid = overlay.modelledGaugePa[i] ?? Number.NaN;
-    const half = overlay.bandPa[i] ?? Number.NaN;
-    if (!Number.isFinite(mid + half)) return;
-    upper.push([xAt(t), clip(yAt(mid + half))]);
-    lower.push([xAt(t), clip(yAt(mid - half))]);
-  });
-  return [...upper, ...lower.reverse()];
-}
-
-/** One dot per so many figure units: dense enough to be the record, open enough to see the line through. */
-const UNITS_PER_DOT = 3.5;
-
 export function handOverTraceFigure(
   desk: Desk,
   recording: HandOverRecording,
@@ -82,14 +62,14 @@ export function handOverTraceFigure(
   const marks: Mark[] = [...frame.under];
   if (rival !== null) {
     marks.push(
-      { kind: 'area', pen: 'rival-band', points: band(rival, frame) },
-      { kind: 'line', pen: 'rival', points: line(rival, frame) },
+      { kind: 'area', pen: 'rival-band', points: overlayBand(rival, frame) },
+      { kind: 'line', pen: 'rival', points: overlayLine(rival, frame) },
     );
   }
   if (model !== null) {
     marks.push(
-      { kind: 'area', pen: 'band', points: band(model, frame) },
-      { kind: 'line', pen: 'model', points: line(model, frame) },
+      { kind: 'area', pen: 'band', points: overlayBand(model, frame) },
+      { kind: 'line', pen: 'model', points: overlayLine(model, frame) },
     );
   }
   marks.push({ kind: 'dots', pen: 'recorded', radius: 1.3, points: dots }, ...frame.over);

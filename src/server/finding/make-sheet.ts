@@ -5,6 +5,7 @@ import { findPhases } from '../../recording/phases.ts';
 import type { Phase, Recording } from '../../recording/recording.ts';
 import { changesOfCommands } from '../../report/command-changes.ts';
 import { qualityInWords } from '../../report/quality-words.ts';
+import { recordedConditions } from '../../report/recorded-conditions.ts';
 import type { SheetRecording, StoredSheet } from '../../report/sheet.ts';
 import { storedFinding } from '../../report/stored-finding.ts';
 import type { Car } from '../../system/car.ts';
@@ -24,21 +25,6 @@ export interface SheetInputs {
   /** ISO 8601 UTC */
   readonly madeAt: string;
   readonly onProgress?: (fraction: number, what: string) => void;
-}
-
-const firstFinite = (values: Float64Array | undefined): number | undefined => values?.find(Number.isFinite);
-
-function conditions({ channels }: Recording): SheetRecording['conditions'] {
-  const fuelLevel = firstFinite(channels.fuelLevel);
-  const ambientTemperatureK = firstFinite(channels.ambientTemperatureK);
-  const fuelTemperatureK = firstFinite(channels.fuelTemperatureK);
-  const barometricPa = firstFinite(channels.barometricPa);
-  return {
-    ...(fuelLevel === undefined ? {} : { fuelLevel }),
-    ...(ambientTemperatureK === undefined ? {} : { ambientTemperatureK }),
-    ...(fuelTemperatureK === undefined ? {} : { fuelTemperatureK }),
-    ...(barometricPa === undefined ? {} : { barometricPa }),
-  };
 }
 
 /** Without one of these a recording says nothing of the vapour system. */
@@ -77,7 +63,7 @@ export function makeSheetFrom(inputs: SheetInputs): StoredSheet {
         phases: phases[i] ?? [],
         quality: qualityInWords(quality),
         warnings: report.warnings,
-        conditions: conditions(recording),
+        conditions: recordedConditions(recording),
         commands: changesOfCommands(recording),
       }),
     ),

@@ -3,7 +3,7 @@ import type { CauseId, Place } from '../../diagnosis/finding.ts';
 import type { Job, JobSummary } from '../../jobs/record/job.ts';
 import type { PhaseKind, ProcedureKind } from '../../recording/recording.ts';
 import { GENERAL_CAUTION, SEALED_TANK_CAUTION, STANDING_CAUTIONS } from '../../report/cautions.ts';
-import { CAUSE_WORDS, PHASE_WORDS, PROCEDURE_WORDS } from '../../report/words.ts';
+import { CAUSE_WORDS, certaintyInWords, PHASE_WORDS, PROCEDURE_WORDS } from '../../report/words.ts';
 import type { LayoutId } from '../../system/car.ts';
 
 const causes = Object.fromEntries(Object.entries(CAUSE_WORDS).map(([id, { name }]) => [id, name])) as Record<
@@ -104,13 +104,5 @@ export const TRADE_EN = {
   },
   cautions: { general: GENERAL_CAUTION, sealedTank: SEALED_TANK_CAUTION, standing: [...STANDING_CAUTIONS] },
   cautionsShow: 'All cautions before hands-on work',
-  certainty: (probability: number): string => {
-    if (probability >= 0.95) return 'almost certain';
-    if (probability >= 0.8) return 'very likely';
-    if (probability >= 0.6) return 'likely';
-    if (probability >= 0.4) return 'about as likely as not';
-    if (probability >= 0.15) return 'possible';
-    if (probability >= 0.03) return 'unlikely';
-    return 'very unlikely';
-  },
+  certainty: certaintyInWords,
 };

@@ -1,29 +1,13 @@
 /** English names. Causes, phases and procedures are called as everywhere else in the program. */
-import type { Place } from '../../../diagnosis/finding.ts';
+import { PLACES } from '../../../diagnosis/finding.ts';
 import { CAUSE_WORDS, certaintyInWords, evidenceInWords, PHASE_WORDS, PROCEDURE_WORDS } from '../../words.ts';
 import type { Names } from './words.ts';
-
-const PLACE_NAMES: readonly Place[] = [
-  'cap and neck',
-  'tank top',
-  'vapour line',
-  'canister',
-  'vent side',
-  'purge line',
-  'purge valve',
-  'vent valve',
-  'tank to canister',
-  'fill-limit valve',
-  'pressure sensor',
-  'pump module',
-  'isolation valve',
-];
 
 export const NAMES_EN: Names = {
   numbers: { decimalSign: '.', to: 'to', under: 'under', over: 'over' },
   or: 'or',
   causes: CAUSE_WORDS,
-  places: Object.fromEntries(PLACE_NAMES.map((place) => [place, place])) as Names['places'],
+  places: Object.fromEntries(PLACES.map((place) => [place, place])) as Names['places'],
   phases: PHASE_WORDS,
   procedures: PROCEDURE_WORDS,
   layouts: {
