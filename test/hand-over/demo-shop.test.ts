@@ -210,6 +210,18 @@ describe('in a store', () => {
     expect(list.every(({ demo }) => demo)).toBe(true);
   });
 
+  test('every file that a job names, its printed document too, is known to the store and so to backups', async () => {
+    const store = await server.freshStore({ program: PROGRAM });
+    const jobs = await addDemoShop(store, folder);
+    const named = jobs.flatMap((job) => [
+      ...job.recordings.map(({ sha256 }) => sha256),
+      ...job.handOvers.map(({ pdfSha256 }) => pdfSha256),
+    ]);
+    expect(jobs.some(({ handOvers }) => handOvers.length > 0)).toBe(true);
+    const known = await store.sql.selectFrom('job_files').select('sha256').execute();
+    expect(new Set(known.map(({ sha256 }) => sha256))).toEqual(new Set(named));
+  });
+
   test('it comes once, to an empty store only, and does not come back when it is removed', async () => {
     const store = await server.freshStore({ program: PROGRAM });
     expect(await addDemoShopOnFirstStart(store, folder)).toBe(DEMO_JOBS.length);

@@ -59,7 +59,16 @@ export function addFinding(context: StoreContext, id: string, actor: Actor, find
   });
 }
 
-export async function insertHandOver(tx: Tx, jobId: string, position: number, handOver: HandOver): Promise<void> {
+/** The row with its document named, so that no way in can leave the document outside backups. */
+export async function insertHandOver(
+  context: StoreContext,
+  tx: Tx,
+  jobId: string,
+  position: number,
+  handOver: HandOver,
+): Promise<void> {
+  const bytes = await context.files.size(handOver.pdfSha256);
+  await nameFiles(context, tx, jobId, [{ sha256: handOver.pdfSha256, bytes }]);
   await tx
     .insertInto('hand_overs')
     .values({
@@ -76,9 +85,7 @@ export async function insertHandOver(tx: Tx, jobId: string, position: number, ha
 
 export function addHandOver(context: StoreContext, id: string, actor: Actor, handOver: HandOver): Promise<Job> {
   return changeJob(context, id, actor, undefined, async (tx, job) => {
-    const bytes = await context.files.size(handOver.pdfSha256);
-    await nameFiles(context, tx, id, [{ sha256: handOver.pdfSha256, bytes }]);
-    await insertHandOver(tx, id, job.handOvers.length, handOver);
+    await insertHandOver(context, tx, id, job.handOvers.length, handOver);
     return {
       job: { ...job, handOvers: [...job.handOvers, handOver] },
       what: 'hand-over',

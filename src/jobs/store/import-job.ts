@@ -54,7 +54,7 @@ export function importJob(
     await nameFiles(context, tx, id, [...filesOf(job), ...moreFiles]);
     for (const section of SECTION_NAMES) await writeSection(tx, id, section, job[section]);
     for (const [position, finding] of findings.entries()) await insertFinding(tx, id, position, finding);
-    for (const [position, handOver] of handOvers.entries()) await insertHandOver(tx, id, position, handOver);
+    for (const [position, handOver] of handOvers.entries()) await insertHandOver(context, tx, id, position, handOver);
     for (const { version, at: moment, by, ...event } of history) {
       await writeHistory(tx, { id, version }, { name: by }, new Date(moment), event);
     }
