@@ -144,7 +144,12 @@ describe('what is refused', () => {
   const cases: readonly (readonly [string, SentFile, number, string])[] = [
     ['a PDF', { name: 'a.pdf', content: '%PDF-1.7 …' }, 415, 'PDF'],
     ['a workbook', { name: 'a.xlsx', content: 'PK\x03\x04aaaa' }, 415, 'workbook'],
-    ['a picture', { name: 'a.csv', content: Buffer.from('89504e470d0a1a0a0000000d49484452', 'hex') }, 415, 'binary'],
+    [
+      'a picture',
+      { name: 'a.csv', content: Buffer.from('89504e470d0a1a0a0000000d49484452', 'hex') },
+      415,
+      'PNG picture',
+    ],
     ['JSON', { name: 'a.json', content: '{"a": 1}' }, 415, 'JSON'],
     ['a page', { name: 'a.html', content: '<!doctype html><p>x' }, 415, 'HTML'],
     ['nothing', { name: 'a.csv', content: '' }, 422, 'empty'],

@@ -23,7 +23,7 @@ import { ProofScale } from './proof-scale.tsx';
 export function ProofNumbers(): ReactNode {
   const { job, save, isReadOnly } = useSheet();
   const { language } = useSpoken();
-  const { checks } = useText();
+  const { checks, finding } = useText();
   const words = checks.proof;
   const { causes } = useCheckWords();
   const [settings] = useLoaded('settings', readSettings);
@@ -59,7 +59,7 @@ export function ProofNumbers(): ReactNode {
       )}
       <SelectField
         label={words.limit}
-        hint={limit.source}
+        hint={finding.size.limitSource(limit.label, limit.source)}
         value={limit.label}
         options={limits.map(({ label }) => ({ value: label, name: label }))}
         onChange={setChosen}
