@@ -1,5 +1,5 @@
 /** A screenshot as a PNG with a palette: our pages are flat paper and ink, for which 256 colours are enough. */
-import { crc32, deflateSync, inflateSync } from 'node:zlib';
+import { deflateSync, inflateSync } from 'node:zlib';
 
 interface Pixels {
   readonly width: number;
@@ -94,6 +94,16 @@ function nearest(colour: number, palette: readonly number[]): number {
   }
   return best.index;
 }
+
+/** One byte's turn of the CRC-32 that PNG asks for (polynomial 0xEDB88320, reflected); older Node 20 has none of its own. */
+const CRC_TURNS = Uint32Array.from({ length: 256 }, (_, byte) => {
+  let turned = byte;
+  for (let bit = 0; bit < 8; bit++) turned = turned & 1 ? 0xedb88320 ^ (turned >>> 1) : turned >>> 1;
+  return turned;
+});
+
+export const crc32 = (bytes: Uint8Array): number =>
+  ~bytes.reduce((crc, byte) => CRC_TURNS[(crc ^ byte) & 255]! ^ (crc >>> 8), 0xffffffff) >>> 0;
 
 function chunk(name: string, data: Uint8Array): Buffer {
   const named = Buffer.concat([Buffer.from(name, 'latin1'), data]);
