@@ -1,37 +1,42 @@
 /**
- * Fuzzing of the capture reader and the slcan decoder.
+ * Fuzzing of the capture reader and the slcan decoder by turns, in this one process; `npm run fuzz` runs one for each core.
  *
- * `npx tsx bench/bus/fuzz.ts [seconds] [seed]`: 60 s by default, 600 on demand. An input that breaks a rule is written to
- * test/bus/corpus, where the tests run it for ever after. Prints a table and a JSON line.
+ * `node --import tsx bench/bus/fuzz.ts [seconds] [seed] [corpus folder]`. An input that breaks a rule is written to the
+ * corpus (test/bus/corpus), where the tests run it for ever after. Prints a JSON line.
  */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { randomStream } from '../../src/simulation/random.ts';
-import { fuzzInput, problemOf } from '../../test/bus/fuzz-inputs.ts';
+import { PARSERS, type ParserName, problemOf } from '../../test/bus/fuzz-parsers.ts';
 
 const seconds = Number(process.argv[2] ?? 60);
 const seed = Number(process.argv[3] ?? Date.now() % 1e9);
-const corpus = fileURLToPath(new URL('../../test/bus/corpus', import.meta.url));
+const corpus = process.argv[4] ?? join(process.cwd(), 'test/bus/corpus');
+const NAMES = Object.keys(PARSERS) as ParserName[];
+/** The clock is read once in so many inputs. */
+const TURN = 500;
+
 const random = randomStream(seed);
 const until = performance.now() + 1000 * seconds;
-let inputs = 0;
+const inputs: Record<ParserName, number> = { capture: 0, slcan: 0 };
 let broken = 0;
 let slowestMs = 0;
-while (performance.now() < until)
-  for (let k = 0; k < 500; k++) {
-    const text = fuzzInput(random);
+for (let turn = 0; performance.now() < until; turn++) {
+  const parser = NAMES[turn % NAMES.length]!;
+  for (let k = 0; k < TURN; k++) {
+    const text = PARSERS[parser].input(random);
     const started = performance.now();
-    const problem = problemOf(text, inputs);
+    const problem = problemOf(parser, text, inputs[parser]);
     slowestMs = Math.max(slowestMs, performance.now() - started);
-    inputs++;
+    inputs[parser]++;
     if (problem === undefined) continue;
     broken++;
-    const path = join(corpus, `${seed}-${inputs}.txt`);
-    writeFileSync(path, text);
+    const path = join(corpus, `${parser}-${seed}-${inputs[parser]}.txt`);
+    // As the tests read it: one byte for a character.
+    writeFileSync(path, text, 'latin1');
     process.stdout.write(`${problem}\n  kept in ${path}\n`);
   }
-process.stdout.write(`inputs ${inputs}, broken ${broken}, slowest ${slowestMs.toFixed(1)} ms, seed ${seed}\n`);
+}
 process.stdout.write(
   `${JSON.stringify({ bench: 'fuzz', seconds, seed, inputs, broken, slowestMs, met: broken === 0 })}\n`,
 );
