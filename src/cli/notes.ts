@@ -10,6 +10,13 @@ const noteFields = {
   fillFlowM3PerS: z.number().positive().exactOptional().describe('Refuelling: rate of the pump, m3/s of liquid'),
   shutOffTimesS: z.array(z.number()).readonly().exactOptional().describe("Nozzle shut-offs, s on the file's clock"),
   filledM3: z.number().positive().exactOptional().describe('Liquid delivered, m3'),
+  ventShutS: z
+    .array(z.strictObject({ fromS: z.number(), toS: z.number().exactOptional() }))
+    .readonly()
+    .exactOptional()
+    .describe(
+      "When the vent valve was shut, s on the file's clock, where no column tells; without an end: to the last sample",
+    ),
   phases: z
     .array(z.strictObject({ kind: z.enum(PHASES), fromS: z.number(), toS: z.number() }))
     .readonly()

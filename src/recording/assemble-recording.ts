@@ -10,6 +10,7 @@ import { type ReadReport, SKIP_REASONS, type SkipReason, Tally } from './read-re
 import type { ChannelName, Recording, RecordingNotes } from './recording.ts';
 import type { SensorOwner } from './sensor-volts.ts';
 import { type OrderedTimes, orderTimes } from './time-order.ts';
+import { shiftNotes, ventAt } from './vent-by-hand.ts';
 
 export interface AssembleOptions {
   readonly fileName: string;
@@ -101,10 +102,6 @@ function compact(values: Float64Array, keep: Uint8Array | undefined): Float64Arr
   return keep === undefined ? values : values.filter((_, i) => keep[i] === 1);
 }
 
-function shiftNotes(notes: RecordingNotes, firstS: number): RecordingNotes {
-  return notes.shutOffTimesS ? { ...notes, shutOffTimesS: notes.shutOffTimesS.map((t) => t - firstS) } : notes;
-}
-
 /** Puts the rows together: order of time, units, gauge pressures, checks. */
 export function assembleRecording(options: AssembleOptions, layout: CsvLayout, rows: RawRows): CsvReading {
   const { fileName } = options;
@@ -174,6 +171,8 @@ export function assembleRecording(options: AssembleOptions, layout: CsvLayout, r
   warnings.push(...remarks(channels, mapping));
 
   const notes = options.notes === undefined ? undefined : shiftNotes(options.notes, firstTimeS);
+  if (channels.ventClosed === undefined && notes?.ventShutS !== undefined && notes.ventShutS.length > 0)
+    channels.ventClosed = ventAt(timeS, notes.ventShutS);
   const recording: Recording = { timeS, channels, label: fileName, ...(notes === undefined ? {} : { notes }) };
   const quality = findQuality(recording, options.car?.pressureSensor);
   return {

@@ -40,6 +40,13 @@ export interface Recording {
   readonly notes?: RecordingNotes;
 }
 
+/** A stretch in which a valve was shut. */
+export interface ShutTime {
+  readonly fromS: number;
+  /** Absent: shut until the recording ends. */
+  readonly toS?: number;
+}
+
 /** What the technician wrote down beside the recording. */
 export interface RecordingNotes {
   readonly procedure?: ProcedureKind;
@@ -50,6 +57,8 @@ export interface RecordingNotes {
   readonly fillFlowM3PerS?: number;
   readonly shutOffTimesS?: readonly number[];
   readonly filledM3?: number;
+  /** When the vent valve was shut, on the recording's clock, for recordings without its command. */
+  readonly ventShutS?: readonly ShutTime[];
 }
 
 export const PROCEDURES = [

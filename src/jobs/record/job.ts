@@ -116,6 +116,7 @@ export const recordingFactsSchema = z.strictObject({
 
 export const recordingEntrySchema = z.strictObject({
   id,
+  ventShutS: z.array(z.strictObject({ fromS: z.number(), toS: z.number().exactOptional() })).exactOptional(),
   label: text(200),
   fileName: text(255),
   sha256: sha256.describe('Of the raw file, kept byte for byte'),

@@ -1,6 +1,7 @@
 import { findQuality } from '../quality.ts';
 import type { ChannelName, Recording, RecordingNotes } from '../recording.ts';
 import type { SensorOwner } from '../sensor-volts.ts';
+import { shiftNotes, ventAt } from '../vent-by-hand.ts';
 import { idInWords } from './address.ts';
 import type { BusLog } from './bus-log.ts';
 import type { LineCounts } from './capture-counts.ts';
@@ -13,7 +14,7 @@ import { type PressureOptions, pickPressure, type Series } from './pick-pressure
 import type { CaptureClock } from './stamps.ts';
 import { CODE_STATUS, type CodeStatus } from './trouble-codes.ts';
 import { carStatus, readUnit } from './unit-status.ts';
-import { shutTimes, ventSeries } from './vent-from-draw.ts';
+import { shutTimes } from './vent-from-draw.ts';
 
 export interface CaptureOptions extends PressureOptions {
   readonly fileName: string;
@@ -62,7 +63,7 @@ export function assembleCapture(source: CaptureSource, options: CaptureOptions):
   );
   if (picked !== undefined) series.set('tankPressureGaugePa', picked.series);
   addVent(series, options.notes, log, remarks);
-  const recording = makeRecording(series, options, log);
+  const recording = makeRecording(series, options);
   const codes = readCodeLists(units);
   const merged = recording?.merged;
   const backward = units.reduce((sum, unit) => sum + unit.backward, 0);
@@ -114,25 +115,18 @@ export function assembleCapture(source: CaptureSource, options: CaptureOptions):
   };
 }
 
-function makeRecording(series: Map<ChannelName, Series>, options: CaptureOptions, log: BusLog) {
+function makeRecording(series: Map<ChannelName, Series>, options: CaptureOptions) {
   const leading = leadingChannel(series);
   if (leading === undefined) return undefined;
   const merged = mergeSeries(series, leading);
   if (merged.timeS.length < 2) return undefined;
-  const firstS = log.firstS ?? merged.timeS[0]!;
+  const firstS = merged.timeS[0]!;
   const { notes } = options;
   const recording: Recording = {
-    timeS: merged.timeS.map((t) => t - merged.timeS[0]!),
+    timeS: merged.timeS.map((t) => t - firstS),
     channels: merged.channels,
     label: options.fileName,
-    ...(notes === undefined
-      ? {}
-      : {
-          notes:
-            notes.shutOffTimesS === undefined
-              ? notes
-              : { ...notes, shutOffTimesS: notes.shutOffTimesS.map((t) => t - firstS) },
-        }),
+    ...(notes === undefined ? {} : { notes: shiftNotes(notes, firstS) }),
   };
   return { recording, merged };
 }
@@ -146,7 +140,14 @@ function addVent(
 ): void {
   const pressure = series.get('tankPressureGaugePa');
   const purge = series.get('purgeDuty');
-  if (pressure === undefined || purge === undefined) return;
+  if (pressure === undefined) return;
+  const byHand = notes?.ventShutS ?? [];
+  if (byHand.length > 0) {
+    series.set('ventClosed', { timeS: pressure.timeS, values: ventAt(pressure.timeS, byHand) });
+    remarks.push('the vent’s command was marked by hand; the car does not tell it');
+    return;
+  }
+  if (purge === undefined) return;
   const shut = shutTimes(pressure, purge);
   if (shut.length === 0) return;
   const clock = (t: number): string => `${(t - (log.firstS ?? 0)).toFixed(1)} s`;
@@ -159,7 +160,7 @@ function addVent(
     );
     return;
   }
-  series.set('ventClosed', ventSeries(pressure, shut));
+  series.set('ventClosed', { timeS: pressure.timeS, values: ventAt(pressure.timeS, shut) });
   remarks.push(
     `the vent was taken as shut from ${words}, as the notes say that this is a vacuum draw; the car does not tell`,
   );

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { shutTimes, ventSeries } from './vent-from-draw.ts';
+import { ventAt } from '../vent-by-hand.ts';
+import { shutTimes } from './vent-from-draw.ts';
 
 /** Ten samples a second: rest, a draw of five seconds, a hold that leaks, the vent open at `releaseS`. */
 function draw(releaseS: number | undefined, endS: number) {
@@ -23,8 +24,8 @@ describe('vent command of a vacuum draw', () => {
     expect(others).toEqual([]);
     expect(shut!.fromS).toBeCloseTo(9.95, 6);
     expect(Math.abs(shut!.toS! - 60)).toBeLessThanOrEqual(0.15);
-    const vent = ventSeries(pressure, [shut!]);
-    expect([vent.values[90], vent.values[200], vent.values[700]]).toEqual([0, 1, 0]);
+    const vent = ventAt(pressure.timeS, [shut!]);
+    expect([vent[90], vent[200], vent[700]]).toEqual([0, 1, 0]);
   });
   it('stays shut where the recording ends before', () => {
     const { pressure, purge } = draw(undefined, 40);

@@ -2,6 +2,7 @@
  * The vent valve's command is among no data items of the standard, but whoever says that a recording is a vacuum draw says
  * with it that the vent was shut: from when the purge began until the vacuum goes all at once.
  */
+import type { ShutTime } from '../recording.ts';
 import type { Series } from './pick-pressure.ts';
 
 /** A purge that pulls less than this draws nothing down, Pa (judgement: 2 inH2O). */
@@ -13,12 +14,6 @@ const RELEASE_S = 3;
 /** It leaves the line of the hold by this share of the vacuum within so long (judgement: over the sensor's noise). */
 const ONSET_SHARE = 0.04;
 const ONSET_S = 0.3;
-
-export interface ShutTime {
-  readonly fromS: number;
-  /** Absent: shut until the recording ends. */
-  readonly toS?: number;
-}
 
 function indexAt(timeS: Float64Array, at: number): number {
   let low = 0;
@@ -74,14 +69,4 @@ function releaseAfter({ timeS, values }: Series, afterS: number, restPa: number)
     return timeS[Math.max(k, onset - 1)]!;
   }
   return undefined;
-}
-
-/** The command at every sample of the pressure: 1 shut, 0 open. */
-export function ventSeries(pressure: Series, shut: readonly ShutTime[]): Series {
-  return {
-    timeS: pressure.timeS,
-    values: pressure.timeS.map((t) =>
-      shut.some(({ fromS, toS }) => t >= fromS && (toS === undefined || t <= toS)) ? 1 : 0,
-    ),
-  };
 }
