@@ -1,9 +1,11 @@
-/** Proofs: verdicts, budget by area, what is missing. */
+/** Proofs: verdicts, probabilities against closed forms, what is missing, words. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { judgeProof, leakBudget, type Measured, type ProofInput } from './proof.ts';
+import { DE } from '../text/de.ts';
+import { EN } from '../text/en.ts';
+import { judgeProof, type Measured, type Missing, type Proof, type ProofInput } from './proof.ts';
 import { normalCdf } from './size-belief.ts';
-import { percentWords, proofInWords } from './words.ts';
+import { type ProofSay, proofInWords } from './words.ts';
 
 const sized = (median: number, lo90: number, hi90: number, change: Partial<Measured['conditions']> = {}): Measured => ({
   diameterMm: { median, lo90, hi90 },
@@ -12,7 +14,7 @@ const sized = (median: number, lo90: number, hi90: number, change: Partial<Measu
     fuelTemperatureK: 293,
     ambientTemperatureK: 293,
     fuelLevel: 0.5,
-    reidVapourPressurePa: 60_000,
+    reidVapourPressurePa: { low: 50_000, high: 60_000 },
     ...change,
   },
 });
@@ -30,6 +32,9 @@ const CASE: ProofInput = {
   selfTest: 'passed',
 };
 
+const codes = ({ missing }: Proof): readonly Missing['code'][] => missing.map(({ code }) => code);
+const against = (proof: Proof): readonly string[] => proof.against.map(({ code }) => code);
+
 describe('verdicts', () => {
   test('tight after a leak before, alike: held', () => {
     const proof = judgeProof(CASE);
@@ -41,7 +46,9 @@ describe('verdicts', () => {
   });
 
   test('as large as before: not held', () => {
-    expect(judgeProof({ ...CASE, after: sized(0.9, 0.8, 1.0) }).verdict).toBe('not-held');
+    const proof = judgeProof({ ...CASE, after: sized(0.9, 0.8, 1.0) });
+    expect(proof.verdict).toBe('not-held');
+    expect(against(proof)).toContain('limit exceeded');
   });
 
   test('smaller but above the limit: not held, and another leak is likely', () => {
@@ -52,7 +59,9 @@ describe('verdicts', () => {
   });
 
   test('the car’s own test failed: not held', () => {
-    expect(judgeProof({ ...CASE, selfTest: 'failed' }).verdict).toBe('not-held');
+    const proof = judgeProof({ ...CASE, selfTest: 'failed' });
+    expect(proof.verdict).toBe('not-held');
+    expect(against(proof)).toEqual(['self-test failed']);
   });
 
   test.each([
@@ -66,7 +75,7 @@ describe('verdicts', () => {
     const { before, after, ...rest } = { ...CASE, ...change };
     const proof = judgeProof({ ...rest, ...(before ? { before } : {}), ...(after ? { after } : {}) });
     expect(proof.verdict).toBe('not-proven');
-    expect(proof.missing).toContain(why);
+    expect(codes(proof)).toContain(why);
   });
 
   test('causes that a leak test does not see are named', () => {
@@ -76,21 +85,106 @@ describe('verdicts', () => {
       causesBefore: [...CASE.causesBefore, { id: 'F04', probability: 0.2 }],
     });
     expect(proof.notCovered.map(({ id }) => id)).toEqual(['F04']);
+    expect(proof.missing).toContainEqual({ code: 'causes not covered', causes: [{ id: 'F04', probability: 0.2 }] });
     expect(proof.verdict).toBe('not-proven');
   });
 
   test('a self-test still to come does not undo a measured proof, and is said', () => {
     const proof = judgeProof({ ...CASE, selfTest: 'not run' });
     expect(proof.verdict).toBe('held');
-    expect(proof.missing).toEqual(['self-test not run']);
+    expect(codes(proof)).toEqual(['self-test not run']);
   });
 });
 
-test('leak budget: areas subtract', () => {
-  const exact = (mm: number) => ({ median: mm, lo90: 0.999 * mm, hi90: 1.001 * mm });
-  const budget = leakBudget(exact(1.0), exact(0.8), exact(0.6));
-  expect(budget.expectedRestMm.median).toBeCloseTo(0.6, 2);
-  expect(leakBudget(exact(0.8), exact(0.8), exact(0.1)).expectedRestMm.median).toBeLessThan(0.08);
+describe('conditions', () => {
+  test('what differs is named, with what was compared', () => {
+    const proof = judgeProof({ ...CASE, after: sized(0.08, 0.04, 0.14, { fuelTemperatureK: 300, fuelLevel: 0.2 }) });
+    expect(proof.missing).toContainEqual({ code: 'conditions differ', which: ['fuel temperature', 'fuel level'] });
+  });
+
+  test('what nobody wrote down is said and does not undo the proof', () => {
+    const { fuelTemperatureK: _, ...conditions } = TIGHT.conditions;
+    const proof = judgeProof({ ...CASE, after: { ...TIGHT, conditions } });
+    expect(proof.missing).toEqual([{ code: 'conditions not known', which: ['fuel temperature'] }]);
+    expect(proof.verdict).toBe('held');
+  });
+
+  const volatility = (before: Measured['conditions'], after: Measured['conditions']) =>
+    judgeProof({
+      ...CASE,
+      before: { ...BEFORE, conditions: before },
+      after: { ...TIGHT, conditions: after },
+    }).conditions.find(({ what }) => what === 'volatility');
+  const stated = (low: number, high: number) => ({ reidVapourPressurePa: { low, high } });
+
+  test('fuel of one fill is as volatile as itself, whatever is known of it', () => {
+    const { reidVapourPressurePa: _, ...silent } = BEFORE.conditions;
+    expect(volatility(silent, { ...silent, fuelLevel: 0.45 })).toMatchObject({ alike: 'yes', isSameFill: true });
+  });
+
+  test('after filling up, what is stated of the two fuels is compared', () => {
+    const filled = { ...BEFORE.conditions, fuelLevel: 0.6 };
+    expect(volatility(BEFORE.conditions, filled)).toMatchObject({ alike: 'yes', isSameFill: false });
+    expect(volatility(BEFORE.conditions, { ...filled, ...stated(80_000, 90_000) })).toMatchObject({ alike: 'no' });
+    const { reidVapourPressurePa: _, ...silent } = filled;
+    expect(volatility(BEFORE.conditions, silent)).toMatchObject({ alike: 'unknown' });
+  });
+});
+
+describe('probabilities against closed forms of log-normals', () => {
+  /** Normal distribution function by Simpson's rule over its density: no constant in common with the program's series. */
+  function phi(z: number): number {
+    const n = 4000;
+    const from = -12;
+    const h = (z - from) / n;
+    const density = (x: number): number => Math.exp(-0.5 * x * x) / Math.sqrt(2 * Math.PI);
+    let sum = density(from) + density(z);
+    for (let i = 1; i < n; i++) sum += (i % 2 === 1 ? 4 : 2) * density(from + i * h);
+    return (sum * h) / 3;
+  }
+  const Z95 = 1.6448536;
+  const spread = (median: number, ratio: number): Measured => sized(median, median / ratio, median * ratio);
+  const size = fc.integer({ min: 8, max: 200 }).map((n) => n / 100);
+  const ratio = fc.integer({ min: 105, max: 300 }).map((n) => n / 100);
+
+  test('the limit is met with Φ((ln L − ln m) / s)', () => {
+    fc.assert(
+      fc.property(size, ratio, (median, wide) => {
+        const s = Math.log(wide) / Z95;
+        const { limitMet } = judgeProof({ ...CASE, after: spread(median, wide) });
+        expect(limitMet).toBeCloseTo(phi(Math.log(0.5 / median) / s), 5);
+      }),
+    );
+  });
+
+  test('the repair made a difference with Φ(ln(0.9 m₁ / m₂) / √(s₁² + s₂²))', () => {
+    fc.assert(
+      fc.property(size, ratio, size, ratio, (m1, w1, m2, w2) => {
+        const s = Math.hypot(Math.log(w1), Math.log(w2)) / Z95;
+        const { madeDifference } = judgeProof({ ...CASE, before: spread(m1, w1), after: spread(m2, w2) });
+        expect(madeDifference).toBeCloseTo(phi(Math.log((0.9 * m1) / m2) / s), 5);
+      }),
+    );
+  });
+
+  test('another leak of an exact size, by Bayes’ rule from the two densities', () => {
+    // prior 1 in 10; a leak log-normal around 0.75 mm (sd of ln 0.9), a seep half-normal with 0.13 mm: the stated judgement
+    for (const mm of [0.05, 0.1, 0.2, 0.3, 0.5, 1]) {
+      const leak = Math.exp(-0.5 * (Math.log(mm / 0.75) / 0.9) ** 2) / (0.9 * Math.sqrt(2 * Math.PI));
+      const seep = mm * Math.sqrt(2 / Math.PI) * (1 / 0.13) * Math.exp(-0.5 * (mm / 0.13) ** 2);
+      const { anotherLeak } = judgeProof({ ...CASE, after: spread(mm, 1.0005) });
+      expect(anotherLeak).toBeCloseTo((0.1 * leak) / (0.1 * leak + 0.9 * seep), 3);
+    }
+  });
+
+  test('another leak is the likelier, the more remains beyond a seep', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 15, max: 150 }), fc.integer({ min: 105, max: 200 }), (mm, grows) => {
+        const remains = (d: number) => judgeProof({ ...CASE, after: spread(d, 1.2) }).anotherLeak!;
+        expect(remains((mm / 100) * (grows / 100))).toBeGreaterThanOrEqual(remains(mm / 100) - 1e-12);
+      }),
+    );
+  });
 });
 
 test('a smaller rest never makes the limit less likely met', () => {
@@ -109,16 +203,40 @@ test('the normal distribution function at printed points (Abramowitz and Stegun,
 });
 
 describe('words', () => {
-  test('never claim certainty', () => {
-    expect(percentWords(1)).toBe('over 99 %');
-    expect(percentWords(0)).toBe('under 1 %');
-    expect(percentWords(0.424)).toBe('42 %');
+  const say = (language: 'en' | 'de'): ProofSay => ({
+    percent: (p) => `${Math.round(100 * p)} %`,
+    diameter: (mm) => `${mm.toFixed(2)} mm`,
+    cause: (id) => (language === 'en' ? EN : DE).causes[id],
+    list: (names) => names.join(', '),
   });
 
-  test('say the verdict first and what is missing, in both languages', () => {
-    const proof = judgeProof({ ...CASE, selfTest: 'not run', limitMm: 0.5 });
-    expect(proofInWords(proof, 0.5)[0]).toBe('The repair held.');
-    expect(proofInWords(proof, 0.5).at(-1)).toBe('Still missing: the car’s own test has not run since the repair.');
-    expect(proofInWords(proof, 0.5, 'de')[1]).toContain('0,50 mm');
+  test.each([
+    ['en', EN, 'The repair held.', 'The car’s own test has not run since the repair.', 'smaller than 0.50 mm'],
+    ['de', DE, 'Die Reparatur hat gehalten.', 'Der Selbsttest des Fahrzeugs ist seit', 'kleiner als 0.50 mm'],
+  ] as const)('%s: verdict, figures and what is missing', (language, { proof: text }, verdict, missing, figure) => {
+    const said = proofInWords(judgeProof({ ...CASE, selfTest: 'not run' }), text, say(language));
+    expect(said.verdict).toBe(verdict);
+    expect(said.missing.join(' ')).toContain(missing);
+    expect(said.figures.join(' ')).toContain(figure);
+    expect(said.against).toEqual([]);
+  });
+
+  test('every kind of what is missing and what speaks against has its sentence with its figures', () => {
+    const worst: ProofInput = {
+      ...CASE,
+      before: sized(0.5, 0.3, 0.8),
+      after: sized(0.48, 0.3, 0.7, { fuelLevel: 0.9, ambientTemperatureK: undefined as never }),
+      causesBefore: [{ id: 'F04', probability: 0.25 }],
+      selfTest: 'not run',
+    };
+    const proof = judgeProof({ ...worst });
+    const text = proofInWords(proof, EN.proof, say('en')).missing.join('\n');
+    expect(text).toContain('limit of 0.50 mm');
+    expect(text).toContain('fuel level differed');
+    expect(text).toContain('purge valve stays shut (25 %)');
+    expect(text).toContain('no other leak remains');
+    expect(text).not.toContain('undefined');
+    const failed = judgeProof({ ...CASE, after: sized(1.1, 1.05, 1.15), selfTest: 'failed' });
+    expect(proofInWords(failed, EN.proof, say('en')).against).toHaveLength(3);
   });
 });

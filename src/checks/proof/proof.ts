@@ -2,19 +2,23 @@
 import type { Interval } from '../../diagnosis/finding.ts';
 import { LEAKS, type RootCauseId } from '../root-causes.ts';
 import { type ComparedCondition, compareConditions, type ProofConditions } from './conditions.ts';
+import { type BudgetSide, type LeakBudget, leakBudget } from './leak-budget.ts';
 import { atMost, quantilesOf, type SizeBelief, sizeBelief, smaller } from './size-belief.ts';
 
 export interface Measured {
   /** Whole system, equivalent diameter (discharge coefficient 0.61), mm. */
   readonly diameterMm: Interval;
   readonly conditions: ProofConditions;
-  /** Sections by name, where they were measured. */
-  readonly sectionsMm?: Readonly<Record<string, Interval>>;
 }
+
+/** Sections of the system by name, as isolation gave them, mm. */
+export type Sections = Readonly<Record<string, Interval>>;
 
 export interface ProofInput {
   readonly before?: Measured;
   readonly after?: Measured;
+  readonly sectionsBeforeMm?: Sections;
+  readonly sectionsAfterMm?: Sections;
   /** Limit that the car is held to, mm. */
   readonly limitMm: number;
   /** What the repair was meant to remove. */
@@ -22,45 +26,53 @@ export interface ProofInput {
   /** Size of the repaired leak alone, where isolation gave it, mm. */
   readonly repairedMm?: Interval;
   /** Root causes believed before the repair. */
-  readonly causesBefore: readonly { readonly id: RootCauseId; readonly probability: number }[];
+  readonly causesBefore: readonly BelievedCause[];
   /** The car's own self-test since the repair. */
-  readonly selfTest: 'passed' | 'failed' | 'not run';
+  readonly selfTest: SelfTest;
 }
+
+export interface BelievedCause {
+  readonly id: RootCauseId;
+  readonly probability: number;
+}
+export type SelfTest = 'passed' | 'failed' | 'not run';
 
 export const PROOF_VERDICTS = ['held', 'not-held', 'not-proven'] as const;
 export type ProofVerdict = (typeof PROOF_VERDICTS)[number];
 
-export const MISSING = [
-  'no measurement before',
-  'no measurement after',
-  'limit not certain',
-  'difference not certain',
-  'another leak not excluded',
-  'conditions differ',
-  'self-test not run',
-  'causes not covered',
-] as const;
-export type MissingId = (typeof MISSING)[number];
+/** What a proof lacks, with the figures that say so. */
+export type Missing =
+  | { readonly code: 'no measurement before' }
+  | { readonly code: 'no measurement after' }
+  | { readonly code: 'limit not certain'; readonly limitMet: number; readonly limitMm: number }
+  | { readonly code: 'difference not certain'; readonly madeDifference: number }
+  | { readonly code: 'another leak not excluded'; readonly anotherLeak: number }
+  | { readonly code: 'conditions differ'; readonly which: readonly ComparedCondition['what'][] }
+  | { readonly code: 'conditions not known'; readonly which: readonly ComparedCondition['what'][] }
+  | { readonly code: 'self-test not run' }
+  | { readonly code: 'causes not covered'; readonly causes: readonly BelievedCause[] };
 
-export interface LeakBudget {
-  /** What should remain when the repaired leak is taken from the total by area, mm. */
-  readonly expectedRestMm: Interval;
-  /** What was measured after, mm. */
-  readonly measuredRestMm: Interval;
-}
+/** What a verdict against the repair rests on. */
+export type Against =
+  | { readonly code: 'self-test failed' }
+  | { readonly code: 'limit exceeded'; readonly limitMet: number; readonly limitMm: number }
+  | { readonly code: 'no difference'; readonly madeDifference: number };
 
 export interface Proof {
   readonly verdict: ProofVerdict;
+  readonly limitMm: number;
+  /** Whole system, mm. */
+  readonly beforeMm?: Interval;
+  readonly afterMm?: Interval;
   readonly limitMet?: number;
   readonly madeDifference?: number;
   readonly anotherLeak?: number;
-  readonly budget?: LeakBudget;
-  /** The same sections before and after, where both were measured. */
-  readonly sections: readonly { readonly name: string; readonly beforeMm: Interval; readonly afterMm: Interval }[];
+  readonly budget: LeakBudget | null;
   readonly conditions: readonly ComparedCondition[];
-  readonly notCovered: readonly { readonly id: RootCauseId; readonly probability: number }[];
-  readonly selfTest: ProofInput['selfTest'];
-  readonly missing: readonly MissingId[];
+  readonly notCovered: readonly BelievedCause[];
+  readonly selfTest: SelfTest;
+  readonly missing: readonly Missing[];
+  readonly against: readonly Against[];
 }
 
 /** "Made a difference" means smaller by at least a tenth in diameter, a fifth in area. Judgement. */
@@ -77,59 +89,99 @@ const TIGHT_MM = 0.13;
 /** A cause believed less than this before need not be spoken of. */
 const SPOKEN_OF = 0.03;
 const STEPS = 60;
+/**
+ * Said beside a verdict without undoing it: only an inspector asks for the car's own test, and a condition that nobody
+ * wrote down is no difference.
+ */
+const ONLY_SAID: ReadonlySet<Missing['code']> = new Set(['self-test not run', 'conditions not known']);
 
 export function judgeProof(input: ProofInput): Proof {
-  const { before, after, limitMm, repaired, causesBefore, selfTest } = input;
-  const missing: MissingId[] = [];
+  const { before, after, limitMm, selfTest } = input;
   const conditions = before && after ? compareConditions(before.conditions, after.conditions) : [];
   const sizeAfter = after && sizeBelief(after.diameterMm);
   const sizeBefore = before && sizeBelief(before.diameterMm);
-  const limitMet = sizeAfter && atMost(sizeAfter, limitMm);
-  const madeDifference = sizeAfter && sizeBefore && smaller(sizeAfter, sizeBefore, DIFFERENCE);
-  const anotherLeak = sizeAfter && secondLeak(sizeAfter);
-  // a leak test says nothing about flow, circuits or sensors, unless the car's own test ran and passed
-  const covers = new Set<RootCauseId>(selfTest === 'passed' ? causesBefore.map(({ id }) => id) : LEAKS);
-  const notCovered = causesBefore.filter(
-    ({ id, probability }) => probability >= SPOKEN_OF && !covers.has(id) && !repaired.includes(id),
-  );
-
-  if (!before) missing.push('no measurement before');
-  if (!after) missing.push('no measurement after');
-  if (limitMet !== undefined && limitMet < CERTAIN) missing.push('limit not certain');
-  if (madeDifference !== undefined && madeDifference < CERTAIN) missing.push('difference not certain');
-  if (anotherLeak !== undefined && anotherLeak > ANOTHER_ALLOWED) missing.push('another leak not excluded');
-  if (conditions.some(({ alike }) => alike === 'no')) missing.push('conditions differ');
-  if (selfTest === 'not run') missing.push('self-test not run');
-  if (notCovered.length > 0) missing.push('causes not covered');
-
+  const figures = {
+    ...(sizeAfter && { limitMet: atMost(sizeAfter, limitMm), anotherLeak: secondLeak(sizeAfter) }),
+    ...(sizeAfter && sizeBefore && { madeDifference: smaller(sizeAfter, sizeBefore, DIFFERENCE) }),
+  };
+  const notCovered = notCoveredBy(input);
+  const missing = whatIsMissing(input, figures, conditions, notCovered);
+  const against = whatSpeaksAgainst(input, figures);
+  const side = {
+    before: sideOf(before, input.sectionsBeforeMm),
+    after: sideOf(after, input.sectionsAfterMm),
+  };
+  const isOpen = missing.some(({ code }) => !ONLY_SAID.has(code));
   return {
-    verdict: verdictOf(missing, limitMet, madeDifference, selfTest),
-    ...(limitMet === undefined ? {} : { limitMet }),
-    ...(madeDifference === undefined ? {} : { madeDifference }),
-    ...(anotherLeak === undefined ? {} : { anotherLeak }),
-    ...(before && after && input.repairedMm
-      ? { budget: leakBudget(before.diameterMm, input.repairedMm, after.diameterMm) }
-      : {}),
-    sections: sectionsOf(before, after),
+    verdict: against.length > 0 ? 'not-held' : isOpen ? 'not-proven' : 'held',
+    limitMm,
+    ...(before && { beforeMm: before.diameterMm }),
+    ...(after && { afterMm: after.diameterMm }),
+    ...figures,
+    budget: leakBudget({
+      ...(side.before && { before: side.before }),
+      ...(side.after && { after: side.after }),
+      ...(input.repairedMm && { repairedMm: input.repairedMm }),
+    }),
     conditions,
     notCovered,
     selfTest,
     missing,
+    against,
   };
 }
 
-function verdictOf(
-  missing: readonly MissingId[],
-  limitMet: number | undefined,
-  madeDifference: number | undefined,
-  selfTest: ProofInput['selfTest'],
-): ProofVerdict {
-  if (selfTest === 'failed') return 'not-held';
-  if (limitMet !== undefined && limitMet <= 1 - CERTAIN) return 'not-held';
-  if (madeDifference !== undefined && madeDifference <= 1 - CERTAIN && (limitMet ?? 0) < CERTAIN) return 'not-held';
-  // the self-test may still be to come: the sheet says so beside the verdict, since only an inspector asks for it
-  const open = missing.filter((id) => id !== 'self-test not run');
-  return open.length === 0 ? 'held' : 'not-proven';
+type Figures = Pick<Proof, 'limitMet' | 'madeDifference' | 'anotherLeak'>;
+
+function sideOf(measured: Measured | undefined, sectionsMm: Sections | undefined): BudgetSide | undefined {
+  if (measured === undefined && sectionsMm === undefined) return undefined;
+  return { ...(measured && { wholeMm: measured.diameterMm }), ...(sectionsMm && { sectionsMm }) };
+}
+
+/** A leak test says nothing about flow, circuits or sensors, unless the car's own test ran and passed. */
+function notCoveredBy({ causesBefore, repaired, selfTest }: ProofInput): readonly BelievedCause[] {
+  if (selfTest === 'passed') return [];
+  const covers = new Set<RootCauseId>([...LEAKS, ...repaired]);
+  return causesBefore.filter(({ id, probability }) => probability >= SPOKEN_OF && !covers.has(id));
+}
+
+function whatIsMissing(
+  { before, after, limitMm, selfTest }: ProofInput,
+  { limitMet, madeDifference, anotherLeak }: Figures,
+  conditions: readonly ComparedCondition[],
+  notCovered: readonly BelievedCause[],
+): readonly Missing[] {
+  const missing: Missing[] = [];
+  const which = (alike: ComparedCondition['alike']) =>
+    conditions.filter((condition) => condition.alike === alike).map(({ what }) => what);
+  const [differing, unknown] = [which('no'), which('unknown')];
+  if (!before) missing.push({ code: 'no measurement before' });
+  if (!after) missing.push({ code: 'no measurement after' });
+  if (limitMet !== undefined && limitMet < CERTAIN) missing.push({ code: 'limit not certain', limitMet, limitMm });
+  if (madeDifference !== undefined && madeDifference < CERTAIN) {
+    missing.push({ code: 'difference not certain', madeDifference });
+  }
+  if (anotherLeak !== undefined && anotherLeak > ANOTHER_ALLOWED) {
+    missing.push({ code: 'another leak not excluded', anotherLeak });
+  }
+  if (differing.length > 0) missing.push({ code: 'conditions differ', which: differing });
+  if (unknown.length > 0) missing.push({ code: 'conditions not known', which: unknown });
+  if (selfTest === 'not run') missing.push({ code: 'self-test not run' });
+  if (notCovered.length > 0) missing.push({ code: 'causes not covered', causes: notCovered });
+  return missing;
+}
+
+function whatSpeaksAgainst(
+  { limitMm, selfTest }: ProofInput,
+  { limitMet, madeDifference }: Figures,
+): readonly Against[] {
+  const against: Against[] = [];
+  if (selfTest === 'failed') against.push({ code: 'self-test failed' });
+  if (limitMet !== undefined && limitMet <= 1 - CERTAIN) against.push({ code: 'limit exceeded', limitMet, limitMm });
+  if (madeDifference !== undefined && madeDifference <= 1 - CERTAIN && (limitMet ?? 0) < CERTAIN) {
+    against.push({ code: 'no difference', madeDifference });
+  }
+  return against;
 }
 
 /** Probability that the rest measured is a leak of its own and not a tight car's seep. */
@@ -143,23 +195,4 @@ function secondLeak(after: SizeBelief): number {
   }
   const odds = (SECOND_LEAK * leak) / Math.max(1e-300, (1 - SECOND_LEAK) * tight);
   return odds / (1 + odds);
-}
-
-/** Measured total minus repaired: areas subtract, diameters do not. */
-export function leakBudget(before: Interval, repaired: Interval, after: Interval): LeakBudget {
-  const rests: number[] = [];
-  const parts = quantilesOf(sizeBelief(repaired), STEPS);
-  for (const total of quantilesOf(sizeBelief(before), STEPS)) {
-    for (const part of parts) rests.push(Math.sqrt(Math.max(0, total * total - part * part)));
-  }
-  rests.sort((a, b) => a - b);
-  const at = (q: number): number => rests[Math.min(rests.length - 1, Math.floor(q * rests.length))]!;
-  return { expectedRestMm: { median: at(0.5), lo90: at(0.05), hi90: at(0.95) }, measuredRestMm: after };
-}
-
-function sectionsOf(before: Measured | undefined, after: Measured | undefined): Proof['sections'] {
-  return Object.entries(before?.sectionsMm ?? {}).flatMap(([name, beforeMm]) => {
-    const afterMm = after?.sectionsMm?.[name];
-    return afterMm === undefined ? [] : [{ name, beforeMm, afterMm }];
-  });
 }

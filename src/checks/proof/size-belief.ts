@@ -38,7 +38,18 @@ export const smaller = (after: SizeBelief, before: SizeBelief, ratio: number): n
 
 /** Even steps through a log-normal's quantiles, for sums that have no closed form. */
 export function quantilesOf(size: SizeBelief, count: number): number[] {
-  return Array.from({ length: count }, (_, i) => Math.exp(size.ln + size.sd * normalQuantile((i + 0.5) / count)));
+  return normalSteps(count).map((z) => Math.exp(size.ln + size.sd * z));
+}
+
+const STEPS_BY_COUNT = new Map<number, readonly number[]>();
+
+/** Kept once worked out: a budget asks for the same steps many times. */
+function normalSteps(count: number): readonly number[] {
+  const kept = STEPS_BY_COUNT.get(count);
+  if (kept !== undefined) return kept;
+  const steps = Array.from({ length: count }, (_, i) => normalQuantile((i + 0.5) / count));
+  STEPS_BY_COUNT.set(count, steps);
+  return steps;
 }
 
 /** Inverse of `normalCdf` by bisection: few calls, no constants to get wrong. */

@@ -1,6 +1,7 @@
 /** The planner's words in English. */
 import { CIRCUMSTANCE_IDS } from '../circumstances.ts';
 import { CHECKS_EN } from './en-checks.ts';
+import { PROOF_EN } from './proof.en.ts';
 import type { ChecksText } from './text.ts';
 
 export const EN: ChecksText = {
@@ -92,5 +93,6 @@ export const EN: ChecksText = {
   },
   circumstances: Object.fromEntries(CIRCUMSTANCE_IDS.map((id) => [id, id])) as ChecksText['circumstances'],
   sendAway: 'send away, not proven',
+  proof: PROOF_EN,
   words: {},
 };

@@ -96,8 +96,12 @@ export const proofSchema = z.strictObject({
   before: z.array(id).describe('Recordings made before the repair'),
   after: z.array(id).describe('Recordings made after it'),
   verdict: z.enum(['held', 'not-held', 'not-proven']),
-  words: text(4000),
-  missing: text(2000).describe('What has not been verified'),
+  limit: z
+    .strictObject({ label: text(400), diameterMm: z.number().positive() })
+    .exactOptional()
+    .describe('The limit that the numbers were judged against; absent: the first of the shop'),
+  words: text(4000).describe('What somebody adds; the figures are worked out from the findings and checks'),
+  missing: text(2000).describe('What has not been verified, beside what follows from the figures'),
 });
 
 export const noteSchema = z.strictObject({ id, at: moment, by: text(120), text: text(8000) });
@@ -112,11 +116,11 @@ export const recordingFactsSchema = z.strictObject({
   fillFlowM3PerS: z.number().positive().exactOptional(),
   shutOffTimesS: z.array(z.number()).exactOptional(),
   filledM3: z.number().positive().exactOptional(),
+  ventShutS: z.array(z.strictObject({ fromS: z.number(), toS: z.number().exactOptional() })).exactOptional(),
 });
 
 export const recordingEntrySchema = z.strictObject({
   id,
-  ventShutS: z.array(z.strictObject({ fromS: z.number(), toS: z.number().exactOptional() })).exactOptional(),
   label: text(200),
   fileName: text(255),
   sha256: sha256.describe('Of the raw file, kept byte for byte'),

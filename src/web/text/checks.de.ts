@@ -2,11 +2,11 @@
 import { DE as CATALOGUE } from '../../checks/text/de.ts';
 import type { ChecksText } from '../../checks/text/text.ts';
 import type { CHECKS_PAGE_EN } from './checks.en.ts';
-import { CHECK_WORDS_DE, refusedDe } from './checks-words.de.ts';
+import { refusedDe } from './checks-words.de.ts';
 
 export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
   catalogue: (): ChecksText => CATALOGUE,
-  word: (name) => CATALOGUE.words[name] ?? CHECK_WORDS_DE[name] ?? name,
+  word: (name) => CATALOGUE.words[name] ?? name,
   refused: refusedDe,
   next: {
     needsCar: 'Was als Nächstes zu tun ist, hängt von der Bauart des Fahrzeugs ab: oben wählen.',
@@ -135,27 +135,22 @@ export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
     another: 'Ein weiteres Leck bleibt',
     conditions: 'Wurde beide Male gleich gemessen?',
     condition: 'Bedingung',
-    alike: { yes: 'gleich', no: 'verschieden', unknown: 'nicht bekannt' },
-    what: {
-      method: 'Art der Prüfung',
-      'fuel temperature': 'Kraftstofftemperatur',
-      'ambient temperature': 'Umgebungstemperatur',
-      'fuel level': 'Füllstand',
-      volatility: 'Flüchtigkeit des Kraftstoffs',
-    },
     notCovered: 'Ursachen, die dieser Nachweis nicht abdeckt',
-    allCovered: 'Alle vorher vermuteten Ursachen sind abgedeckt.',
-    selfTest: 'Die Eigenprüfung des Fahrzeugs seit der Reparatur',
-    selfTests: {
-      'not run': 'ist nicht gelaufen',
-      passed: 'gelaufen und bestanden',
-      failed: 'gelaufen, nicht bestanden',
-    },
+    selfTest: 'Der Selbsttest des Fahrzeugs seit der Reparatur',
+    tracesTitle: 'Aufgezeichnet vorher und nachher',
+    traces: (procedure) => `${procedure}: vor und nach der Reparatur aufgezeichnet, auf gleichen Achsen`,
+    moved: (seconds, isLater, phase) =>
+      `„nachher“ ist um ${seconds}\u00a0s ${isLater ? 'nach hinten' : 'nach vorn'} verschoben, damit die Phase „${phase}“ zugleich beginnt`,
+    noTraces: 'Kein Ablauf wurde auf beiden Seiten aufgezeichnet; die Verläufe lassen sich nicht übereinanderlegen.',
+    notMeasured: 'nicht gemessen',
+    sectionsHow:
+      'Prüfung T21 (System in drei Abschnitte teilen), vor und nach der Reparatur gemacht, ergänzt hier die Abschnitte.',
     verdict: 'Urteil aus den Zahlen',
+    stillMissing: 'Es fehlt noch:',
     take: 'In den Nachweis übernehmen',
     again: 'Noch einmal übernehmen',
-    taken: 'Das Urteil steht unten im Nachweis; seine Worte lassen sich ändern.',
+    taken: 'Dieses Urteil steht unten im Nachweis. Das Übergabeblatt druckt es mit den Zahlen.',
     differs: 'Der Nachweis unten ist von Hand geschrieben oder geändert und weicht von diesen Zahlen ab.',
-    leakOnly: 'Durchmesser: dünnes, scharfkantiges, rundes Loch, Durchflussbeiwert 0,61, ganzes System; 90-%-Bereiche.',
+    leakOnly: 'Durchmesser: dünnes, scharfkantiges, rundes Loch, Durchflusszahl 0,61, ganzes System; 90-%-Intervalle.',
   },
 };
