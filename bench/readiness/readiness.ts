@@ -5,9 +5,12 @@
  */
 import { typicalConditions } from '../../src/readiness/conditions.ts';
 import { evaluateReadiness } from '../../src/readiness/evaluate.ts';
+import { READINESS_EN } from '../../src/readiness/text/en.ts';
+import { PLAIN_METRIC, readinessFigures } from '../../src/readiness/text/figures.ts';
 import { makeDrive } from './made-drives.ts';
 
 const LEAST_SHARE = 0.99;
+const FIGURES = readinessFigures(PLAIN_METRIC);
 const drives = Number(process.argv[2] ?? 600);
 const byCondition = new Map<string, { right: number; all: number }>();
 const wrong: string[] = [];
@@ -27,7 +30,7 @@ for (let seed = 1; seed <= drives; seed++) {
     if (named === blocker && found.length >= made.blockers.length) tally.right++;
     else
       wrong.push(
-        `drive ${seed} (${made.layout}), attempt ${k + 1}: ${blocker}, named ${named}: ${found[k]?.blocker?.words ?? ''}`,
+        `drive ${seed} (${made.layout}), attempt ${k + 1}: ${blocker}, named ${named}: ${found[k]?.blocker === undefined ? '' : READINESS_EN.found(found[k].blocker, FIGURES)}`,
       );
   });
 }

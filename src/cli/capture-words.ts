@@ -1,6 +1,8 @@
 /** What a capture holds, in lines for a person. */
 
 import { evapInUseRatio } from '../readiness/in-use-ratio.ts';
+import { READINESS_EN } from '../readiness/text/en.ts';
+import { PLAIN_METRIC, readinessFigures } from '../readiness/text/figures.ts';
 import type { ReadCode } from '../recording/bus/capture-reading.ts';
 import type { CaptureReading } from '../recording/bus/read-capture.ts';
 
@@ -53,7 +55,8 @@ export function captureInWords({ report, units, codes, status, results, recordin
   if (status.warmUpsSinceClear !== undefined) lines.push(`  warm-ups since clear: ${status.warmUpsSinceClear}`);
   if (status.distanceSinceClearM !== undefined)
     lines.push(`  distance since clear: ${status.distanceSinceClearM / 1000} km`);
-  if (ratio !== undefined) lines.push(`  evaporative monitor in use: ${ratio.words}`);
+  if (ratio !== undefined)
+    lines.push(`  evaporative monitor in use: ${READINESS_EN.ratio(ratio, readinessFigures(PLAIN_METRIC))}`);
   if (results.length > 0)
     lines.push(
       '',

@@ -112,6 +112,7 @@ export async function captureCommand(options: CaptureOptions): Promise<void> {
       reconnections: session.reconnections,
       status: reading.status,
       codes: reading.codes,
+      codesRead: reading.codesRead,
       results: reading.results,
       freezeFrames: reading.freezeFrames,
       report: reading.report,

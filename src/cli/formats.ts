@@ -8,6 +8,7 @@ import { mappingSchema } from '../recording/mapping.ts';
 import { limitsSchema } from '../report/limits.ts';
 import { storedSheetSchema } from '../report/sheet.ts';
 import { carSchema } from '../system/car.ts';
+import { captureResultSchema, readinessResultSchema } from './car-formats.ts';
 import { machineFindingSchema } from './machine-finding.ts';
 import { notesSchema } from './notes.ts';
 import { planResultSchema } from './plan-formats.ts';
@@ -30,6 +31,8 @@ export const FORMATS: Readonly<Record<string, z.ZodType>> = {
   read: readResultSchema,
   report: reportResultSchema,
   simulate: simulateResultSchema,
+  readiness: readinessResultSchema,
+  capture: captureResultSchema,
   error: errorSchema,
 };
 

@@ -1,15 +1,16 @@
 /** `readiness`: whether the car passes, why its monitor has not run, and when it will. */
 import { readFileSync } from 'node:fs';
+import type { ConditionResult } from '../readiness/condition-result.ts';
 import { conditionsSchema, type MonitorConditions, typicalConditions } from '../readiness/conditions.ts';
-import { engineOffOutlook } from '../readiness/engine-off-result.ts';
-import { evaluateReadiness } from '../readiness/evaluate.ts';
-import { parseForecast } from '../readiness/forecast.ts';
+import { type EngineOffOutlook, engineOffOutlook, situationAfter } from '../readiness/engine-off-result.ts';
+import { type AttemptResult, evaluateReadiness } from '../readiness/evaluate.ts';
+import { type ForecastHour, parseForecast } from '../readiness/forecast.ts';
 import { evapInUseRatio } from '../readiness/in-use-ratio.ts';
 import { INSPECTION_RULES, type InspectionRule, inspect, inspectionRuleSchema } from '../readiness/inspection.ts';
-import { clockInWords, dateInWords, wallTime } from '../readiness/local-time.ts';
 import { type DrivePlan, planDrives } from '../readiness/plan.ts';
 import { inspectionSlip } from '../readiness/slip.ts';
-import { LOCAL_RULES_CAUTION, minutes } from '../readiness/words.ts';
+import { READINESS_EN } from '../readiness/text/en.ts';
+import { PLAIN_METRIC, readinessFigures } from '../readiness/text/figures.ts';
 import type { CarStatus, ReadCode } from '../recording/bus/capture-reading.ts';
 import type { Recording } from '../recording/recording.ts';
 import { type Car, carSchema } from '../system/car.ts';
@@ -18,6 +19,9 @@ import { cannotRead, Failure } from './failure.ts';
 import { readJsonFile } from './json-file.ts';
 import { printJson, printText } from './output.ts';
 import { readAnyRecording } from './read-any-recording.ts';
+
+const WORDS = READINESS_EN;
+const FIGURES = readinessFigures(PLAIN_METRIC);
 
 export interface ReadinessOptions {
   readonly car: string;
@@ -61,7 +65,7 @@ function planFrom(
   options: ReadinessOptions,
   conditions: MonitorConditions,
   status: CarStatus | undefined,
-): DrivePlan | undefined {
+): { readonly plan: DrivePlan; readonly hours: readonly ForecastHour[] } | undefined {
   if (options.forecast === undefined) return undefined;
   const zone = options.zone ?? Intl.DateTimeFormat().resolvedOptions().timeZone;
   const nowMs = Date.now();
@@ -76,7 +80,9 @@ function planFrom(
   if (problem !== undefined)
     throw new Failure(EXIT.input, `${options.forecast} cannot be read as a forecast`, {
       file: options.forecast,
-      ...problem,
+      line: problem.line,
+      found: problem.found,
+      expected: WORDS.forecastWanted(problem.wanted),
     });
   const deadlineMs = options.deadline === undefined ? undefined : Date.parse(options.deadline);
   if (deadlineMs !== undefined && Number.isNaN(deadlineMs))
@@ -85,7 +91,7 @@ function planFrom(
     });
   const leaves = /^(\d{1,2}):(\d{2})$/.exec(options.leaves ?? '');
   const ratio = evapInUseRatio(status?.inUse)?.ratio;
-  return planDrives({
+  const plan = planDrives({
     nowMs,
     zone,
     forecast: hours,
@@ -96,20 +102,71 @@ function planFrom(
     ...(deadlineMs === undefined ? {} : { deadlineMs }),
     ...(ratio === undefined ? {} : { inUseRatio: ratio }),
   });
+  return { plan, hours };
 }
 
-/** Whether the coming night can give an engine-off test a result at all. */
-function outlookOf(car: Car, plan: DrivePlan | undefined, options: ReadinessOptions): string | undefined {
-  const first = plan?.attempts[0];
-  if (car.layout !== 'engine-off' || first === undefined) return undefined;
-  return engineOffOutlook(car, {
-    fuelLevel: (options.level ?? 50) / 100,
-    ambientAbsPa: 101_325,
-    ambientFromK: first.temperatureK,
-    ambientToK: first.temperatureK - 3,
-    fuelTemperatureK: first.temperatureK + 8,
-    heatW: 250,
-  }).words;
+/** Whether the time parked after the first planned drive can give an engine-off test a result at all. */
+function outlookOf(
+  car: Car,
+  planned: ReturnType<typeof planFrom>,
+  options: ReadinessOptions,
+): EngineOffOutlook | undefined {
+  const first = planned?.plan.attempts[0];
+  if (car.layout !== 'engine-off' || planned === undefined || first === undefined) return undefined;
+  const level = options.level === undefined ? undefined : options.level / 100;
+  const situation = situationAfter(planned.hours, first.stopMs, level);
+  return situation === undefined ? undefined : engineOffOutlook(car, situation);
+}
+
+const resultForMachines = ({ fact: _, ...result }: ConditionResult, words: string) => ({ ...result, words });
+const inWords = (result: ConditionResult) => resultForMachines(result, WORDS.found(result, FIGURES));
+
+const attemptForMachines = (path: string, { attempt, verdict, blocker, results }: AttemptResult) => ({
+  file: path,
+  attempt,
+  verdict,
+  ...(blocker === undefined ? {} : { blocker: inWords(blocker) }),
+  results: results.map(inWords),
+});
+
+const planForMachines = ({ attempts, pattern, probability, remarks, avoid }: DrivePlan) => ({
+  attempts: attempts.map((each) => ({ ...each, notes: each.notes.map((note) => WORDS.note(note, FIGURES)) })),
+  pattern: pattern.map((step) => WORDS.step(step, FIGURES)),
+  probability,
+  remarks: remarks.map((remark) => WORDS.remark(remark, FIGURES)),
+  avoid: avoid.map((each) => WORDS.avoid(each, FIGURES)),
+});
+
+const at = (seconds: number): string => FIGURES.duration(seconds);
+
+function attemptLines(path: string, { attempt, verdict, blocker, results }: AttemptResult): string[] {
+  const outcome =
+    blocker !== undefined
+      ? `blocked first by ${blocker.condition.id} at ${at(blocker.atS ?? attempt.startS)}: ${WORDS.found(blocker, FIGURES)}`
+      : verdict === 'conditions-met'
+        ? 'all conditions met'
+        : 'not blocked as far as can be seen';
+  return [
+    `  ${path}, start at ${at(attempt.startS)}: ${outcome}`,
+    ...results
+      .filter((each) => each.outcome === 'unknown')
+      .map((each) => `    not known: ${each.condition.id}: ${WORDS.found(each, FIGURES)}`),
+  ];
+}
+
+function planLines(plan: DrivePlan): string[] {
+  const { attempts, pattern, remarks, avoid } = planForMachines(plan);
+  return [
+    'When it will',
+    ...attempts.flatMap(({ date, clock, temperatureK, probability, cumulative, notes }) => [
+      `  ${date} ${clock}, ${FIGURES.temperature(temperatureK)}: ${FIGURES.percent(probability)}, by then ${FIGURES.percent(cumulative)}`,
+      ...notes.map((note) => `    ${note}`),
+    ]),
+    ...(attempts.length === 0 ? [] : [`  How to drive: ${pattern.join('; ')}`]),
+    ...remarks.map((text) => `  ${text}`),
+    'Avoid',
+    ...avoid.map((text) => `  ${text}`),
+  ];
 }
 
 export async function readinessCommand(paths: readonly string[], options: ReadinessOptions): Promise<void> {
@@ -130,7 +187,7 @@ export async function readinessCommand(paths: readonly string[], options: Readin
   }
   const status = [...read].reverse().find((each) => each.status !== undefined)?.status;
   const codes = read.flatMap((each) => each.codes ?? []);
-  const codesRead = read.flatMap((each) => each.codesRead ?? []);
+  const codesRead = [...new Set(read.flatMap((each) => each.codesRead ?? []))];
   const active = !codesRead.includes('confirmed')
     ? undefined
     : codes.filter((code) => code.status !== 'permanent').map(({ code }) => code);
@@ -149,53 +206,41 @@ export async function readinessCommand(paths: readonly string[], options: Readin
   const slip =
     inspection === undefined || status === undefined
       ? undefined
-      : inspectionSlip(rule, inspection, status, codes, codesRead);
-  const plan = planFrom(options, conditions, status);
-  const outlook = outlookOf(car, plan, options);
+      : inspectionSlip(rule, inspection, { status, codes, codesRead }, WORDS, FIGURES);
+  const planned = planFrom(options, conditions, status);
+  const outlook = outlookOf(car, planned, options);
   if (options.json === true) {
     printJson({
       schema: 'vaporwright-readiness-1',
       conditions,
-      attempts: attempts.map(({ path, result }) => ({ file: path, ...result })),
-      inspection: inspection ?? null,
-      slip: slip?.lines ?? null,
-      plan: plan ?? null,
-      outlook: outlook ?? null,
-      caution: LOCAL_RULES_CAUTION,
+      status: status ?? null,
+      codes,
+      codesRead,
+      attempts: attempts.map(({ path, result }) => attemptForMachines(path, result)),
+      inspection:
+        inspection === undefined
+          ? null
+          : {
+              rule: rule.id,
+              ...inspection,
+              reasons: inspection.reasons.map((reason) => WORDS.reason(reason, FIGURES)),
+              missing: inspection.missing.map(WORDS.gap),
+            },
+      slip: slip ?? null,
+      plan: planned === undefined ? null : planForMachines(planned.plan),
+      outlook: outlook === undefined ? null : { ...outlook, words: WORDS.outlook(outlook, FIGURES) },
+      caution: WORDS.caution,
     });
     return;
   }
   const lines: string[] = [];
-  if (slip !== undefined) lines.push('Inspection', ...slip.lines.map(({ what, value }) => `  ${what}: ${value}`), '');
+  if (slip !== undefined) lines.push('Inspection', ...slip.map(({ what, value }) => `  ${what}: ${value}`), '');
   else if (status !== undefined) lines.push('Inspection: give --model-year to judge it.', '');
   lines.push(`Why it has not run (${conditions.label})`);
   if (attempts.length === 0) lines.push('  no engine start is seen in the recordings');
-  for (const { path, result } of attempts) {
-    const { attempt, verdict, blocker, results } = result;
-    lines.push(
-      `  ${path}, start at ${minutes(attempt.startS)}: ${
-        blocker !== undefined
-          ? `blocked first by ${blocker.condition.id} at ${minutes(blocker.atS ?? attempt.startS)}: ${blocker.words}`
-          : verdict === 'conditions-met'
-            ? 'all conditions met'
-            : 'not blocked as far as can be seen'
-      }`,
-    );
-    for (const each of results)
-      if (each.outcome === 'unknown') lines.push(`    not known: ${each.condition.id}: ${each.words}`);
-  }
-  if (plan !== undefined) {
-    lines.push('', 'When it will');
-    for (const { startMs, probability, cumulative, temperatureK, pattern, notes } of plan.attempts) {
-      const wall = wallTime(startMs, options.zone ?? Intl.DateTimeFormat().resolvedOptions().timeZone);
-      lines.push(
-        `  ${dateInWords(wall)} ${clockInWords(wall)}, ${Math.round(temperatureK - 273.15)} °C: ${Math.round(100 * probability)} %, by then ${Math.round(100 * cumulative)} %: ${pattern.join('; ')}`,
-        ...notes.map((note) => `    ${note}`),
-      );
-    }
-    lines.push(...plan.words.map((text) => `  ${text}`), 'Avoid', ...plan.avoid.map((text) => `  ${text}`));
-  }
-  if (outlook !== undefined) lines.push('', `Engine-off test: ${outlook}`);
-  lines.push('', LOCAL_RULES_CAUTION);
+  lines.push(...attempts.flatMap(({ path, result }) => attemptLines(path, result)));
+  if (planned !== undefined) lines.push('', ...planLines(planned.plan));
+  if (outlook !== undefined) lines.push('', `Engine-off test: ${WORDS.outlook(outlook, FIGURES)}`, WORDS.plateau);
+  lines.push('', WORDS.caution);
   printText(lines.join('\n'));
 }

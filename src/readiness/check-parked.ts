@@ -1,15 +1,14 @@
-import { channelInWords } from '../recording/own-columns.ts';
 import type { Recording } from '../recording/recording.ts';
 import type { Attempt } from './attempts.ts';
 import type { Condition } from './conditions.ts';
-import { isWithin, limitWords, notRecorded, type Outcome, START_WINDOW_S, stepOf, walk } from './samples.ts';
-import { figure } from './words.ts';
+import { isWithin, limitsOf, notRecorded, type Outcome, START_WINDOW_S, stepOf, walk } from './samples.ts';
 
 type Of<Kind extends Condition['kind']> = Extract<Condition, { kind: Kind }>;
 
 export function checkWhileParked(recording: Recording, attempt: Attempt, condition: Of<'while-parked'>): Outcome {
   const { channel } = condition;
   if (recording.channels[channel] === undefined) return notRecorded(channel);
+  const limits = limitsOf(condition);
   let blocked: { atS: number; value: number } | undefined;
   let seen = 0;
   walk(recording, channel, attempt.stop, attempt.end, (value, fromS) => {
@@ -21,11 +20,9 @@ export function checkWhileParked(recording: Recording, attempt: Attempt, conditi
     return {
       outcome: 'blocked',
       atS: blocked.atS,
-      words: `${channelInWords(channel)} ${figure(channel, blocked.value)} while parked, ${limitWords(channel, blocked.value, condition)}`,
+      fact: { kind: 'while-parked', channel, value: blocked.value, limits },
     };
-  return seen === 0
-    ? { outcome: 'unknown', words: `${channelInWords(channel)} was not recorded while parked` }
-    : { outcome: 'met', words: `${channelInWords(channel)} within its limits while parked` };
+  return seen === 0 ? notRecorded(channel, true) : { outcome: 'met', fact: { kind: 'while-parked', channel, limits } };
 }
 
 export function checkRefuelling(recording: Recording, attempt: Attempt, mostRise: number): Outcome {
@@ -42,14 +39,8 @@ export function checkRefuelling(recording: Recording, attempt: Attempt, mostRise
     return blocked !== undefined;
   });
   if (blocked !== undefined)
-    return {
-      outcome: 'blocked',
-      atS: blocked.atS,
-      words: `fuel level rises by ${Math.round(100 * blocked.rise)} % while parked: fuel was added`,
-    };
-  return seen === 0
-    ? { outcome: 'unknown', words: 'fuel level was not recorded while parked' }
-    : { outcome: 'met', words: 'no fuel was added while parked' };
+    return { outcome: 'blocked', atS: blocked.atS, fact: { kind: 'no-refuelling', rise: blocked.rise } };
+  return seen === 0 ? notRecorded('fuelLevel', true) : { outcome: 'met', fact: { kind: 'no-refuelling' } };
 }
 
 export function checkSwing(recording: Recording, attempt: Attempt, leastK: number): Outcome {
@@ -63,11 +54,8 @@ export function checkSwing(recording: Recording, attempt: Attempt, leastK: numbe
     if (high - low >= leastK) metS ??= fromS;
     return metS !== undefined;
   });
-  if (metS !== undefined)
-    return { outcome: 'met', atS: metS, words: `ambient temperature swings by ${Math.round(leastK)} K` };
-  if (high < low) return { outcome: 'unknown', words: 'ambient temperature was not recorded while parked' };
-  const found = `ambient temperature swings by ${Math.round(high - low)} K while parked, ${Math.round(leastK)} K wanted`;
-  return attempt.endedByStart
-    ? { outcome: 'blocked', atS: attempt.endS, words: found }
-    : { outcome: 'unknown', words: `${found}, and the recording ends before` };
+  if (high < low) return notRecorded('ambientTemperatureK', true);
+  const fact = { kind: 'swing', swingK: high - low, leastK } as const;
+  if (metS !== undefined) return { outcome: 'met', atS: metS, fact };
+  return attempt.endedByStart ? { outcome: 'blocked', atS: attempt.endS, fact } : { outcome: 'unknown', fact };
 }

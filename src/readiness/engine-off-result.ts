@@ -3,6 +3,7 @@ import { CLEAN_SAMPLING, type Conditions } from '../simulation/scenario.ts';
 import { simulate } from '../simulation/simulate.ts';
 import { assembleCar } from '../system/assemble.ts';
 import type { Car } from '../system/car.ts';
+import { type ForecastHour, temperatureAt } from './forecast.ts';
 
 /** What an engine-off test would show of one hole. */
 export interface EngineOffPeak {
@@ -13,8 +14,13 @@ export interface EngineOffPeak {
 
 export interface EngineOffOutlook {
   readonly conclusive: boolean;
+  /** `hole-passes`: the vapour makes up for the hole; `too-little`: too little heat or swing for this vapour volume. */
+  readonly because: 'told-apart' | 'hole-passes' | 'too-little';
+  /** By hole, none first. */
   readonly peaks: readonly EngineOffPeak[];
-  readonly words: string;
+  /** Gauge pressures at which the car calls it tight, Pa. */
+  readonly passHighGaugePa: number;
+  readonly passLowGaugePa: number;
 }
 
 export interface EngineOffSituation {
@@ -39,6 +45,30 @@ const DUTY_HOLE_M = 0.508e-3;
 /** The sound car must pass the target by this factor, or a cloud decides (judgement). */
 const MARGIN = 1.5;
 const SEALED_S = 2520;
+/** Fuel above the air at key-off, after a drive (judgement). */
+const FUEL_ABOVE_AIR_K = 8;
+const EXHAUST_HEAT_W = 250; // judgement
+const HALF_FULL = 0.5;
+const SEA_LEVEL_PA = 101_325;
+
+/** The situation behind a drive that ends at `stopMs`; absent where the forecast does not reach that far. */
+export function situationAfter(
+  forecast: readonly ForecastHour[],
+  stopMs: number,
+  fuelLevel: number | undefined,
+): EngineOffSituation | undefined {
+  const ambientFromK = temperatureAt(forecast, stopMs);
+  const ambientToK = temperatureAt(forecast, stopMs + SEALED_S * 1000);
+  if (ambientFromK === undefined || ambientToK === undefined) return undefined;
+  return {
+    fuelLevel: fuelLevel ?? HALF_FULL,
+    ambientAbsPa: SEA_LEVEL_PA,
+    ambientFromK,
+    ambientToK,
+    fuelTemperatureK: ambientFromK + FUEL_ABOVE_AIR_K,
+    heatW: EXHAUST_HEAT_W,
+  };
+}
 
 /**
  * Whether an engine-off test can tell a tight car from one with a 0.5 mm (0.020 in) hole, for this swing of temperature
@@ -53,16 +83,8 @@ export function engineOffOutlook(car: Car, situation: EngineOffSituation): Engin
     peak.highestGaugePa >= high * factor || peak.lowestGaugePa <= low * factor;
   const sound = peaks[0]!;
   const leaking = peaks.find(({ holeM }) => holeM === DUTY_HOLE_M)!;
-  const conclusive = passes(sound, MARGIN) && !passes(leaking, 1);
-  const show = ({ highestGaugePa, lowestGaugePa }: EngineOffPeak): string =>
-    `${Math.round(highestGaugePa)} to ${Math.round(lowestGaugePa)} Pa`;
-  const targets = `targets +${Math.round(high)} and ${Math.round(low)} Pa`;
-  const words = conclusive
-    ? `Can tell: a tight car reaches ${show(sound)}, one with a 0.5 mm (0.020 in) hole ${show(leaking)} (${targets}; typical, check the car's own).`
-    : passes(sound, MARGIN)
-      ? `Cannot tell: even with a 0.5 mm (0.020 in) hole it would reach ${show(leaking)} and pass (${targets}): the vapour makes up for the hole. Wait for a cooler fuel or a lower level of volatility.`
-      : `Cannot tell: a tight car reaches only ${show(sound)} (${targets}): too little heat or swing for this vapour volume. Drive longer before, or wait for a night that cools more.`;
-  return { conclusive, peaks, words };
+  const because = !passes(sound, MARGIN) ? 'too-little' : passes(leaking, 1) ? 'hole-passes' : 'told-apart';
+  return { conclusive: because === 'told-apart', because, peaks, passHighGaugePa: high, passLowGaugePa: low };
 }
 
 /** Highest and lowest pressure of a sealed engine-off hold with one hole. */

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Recording } from '../recording/recording.ts';
+import type { ConditionResult } from './condition-result.ts';
 import { typicalConditions } from './conditions.ts';
 import { evaluateReadiness } from './evaluate.ts';
+import { READINESS_EN } from './text/en.ts';
+import { PLAIN_METRIC, readinessFigures } from './text/figures.ts';
 
 interface Row {
   readonly rpm: number;
@@ -36,6 +39,8 @@ const whole = (over: Partial<Row> = {}) =>
     [700, { rpm: 2200, kmh: 80, ...over }],
     [20, { rpm: 0, ...over }],
   );
+const words = (result: ConditionResult | undefined) =>
+  result === undefined ? undefined : READINESS_EN.found(result, readinessFigures(PLAIN_METRIC));
 const DRAW = typicalConditions('engine-vacuum');
 const night = { parkedBeforeS: 9 * 3600, codes: [] };
 
@@ -44,7 +49,7 @@ describe('first blocking condition', () => {
     const [attempt] = evaluateReadiness(whole({ airC: 41, coolantC: 30 }), DRAW, night);
     expect(attempt?.verdict).toBe('blocked');
     expect(attempt?.blocker).toMatchObject({ atS: 10, condition: { id: 'intake air at start' } });
-    expect(attempt?.blocker?.words).toBe('intake temperature 41 °C at start, limit 35 °C');
+    expect(words(attempt?.blocker)).toBe('intake temperature 41 °C at start, limit 35 °C');
   });
 
   it('says that all is met, and what could not be known', () => {
@@ -68,7 +73,7 @@ describe('first blocking condition', () => {
     const found = evaluateReadiness(both, DRAW, night);
     expect(found.map(({ verdict }) => verdict)).toEqual(['conditions-met', 'blocked']);
     expect(found[1]?.blocker?.condition.id).toBe('coolant at start');
-    expect(found[1]?.results.find(({ condition }) => condition.id === 'parked before')?.words).toBe(
+    expect(words(found[1]?.results.find(({ condition }) => condition.id === 'parked before'))).toBe(
       'parked only 10 min before, 8 h wanted',
     );
   });

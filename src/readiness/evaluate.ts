@@ -39,8 +39,8 @@ export function evaluateReadiness(
       ? Math.max(attempt.startS, ...reached.map(({ atS }) => atS ?? attempt.startS))
       : Number.POSITIVE_INFINITY;
     const judged = results.map((result) =>
-      result.outcome === 'blocked' && result.condition.kind === 'throughout' && (result.atS ?? 0) > doneS
-        ? { ...result, outcome: 'met' as const, words: `${result.words}, but only after all else was done` }
+      result.outcome === 'blocked' && result.fact.kind === 'throughout' && (result.atS ?? 0) > doneS
+        ? { ...result, outcome: 'met' as const, fact: { ...result.fact, afterDone: true as const } }
         : result,
     );
     let blocker: ConditionResult | undefined;

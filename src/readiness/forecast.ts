@@ -5,11 +5,15 @@ export interface ForecastHour {
   readonly temperatureK: number;
 }
 
+export type ForecastWanted =
+  | { readonly kind: 'hour-and-temperature' | 'hour-of-day' | 'outside-air' }
+  | { readonly kind: 'later-hour'; readonly after: string };
+
 export interface ForecastProblem {
   /** Counted from 1. */
   readonly line: number;
   readonly found: string;
-  readonly expected: string;
+  readonly wanted: ForecastWanted;
 }
 
 export interface Forecast {
@@ -41,12 +45,12 @@ export function parseForecast(text: string, nowMs: number, zone: string, unit: '
     const line = raw.trim();
     if (line === '' || line.startsWith('#')) return;
     const match = LINE.exec(line);
-    const fail = (expected: string): void => {
-      problems.push({ line: index + 1, found: line, expected });
+    const fail = (wanted: ForecastWanted): void => {
+      problems.push({ line: index + 1, found: line, wanted });
     };
     if (match === null) {
       // A heading is no mistake.
-      if (hours.length > 0 || /\d/.test(line)) fail('an hour and a temperature, as "06:00 4.5" or "6 am 40 F"');
+      if (hours.length > 0 || /\d/.test(line)) fail({ kind: 'hour-and-temperature' });
       return;
     }
     let hour = Number(match[4]);
@@ -59,11 +63,11 @@ export function parseForecast(text: string, nowMs: number, zone: string, unit: '
       (match[8] ?? unit).toUpperCase(),
     );
     if (hour > 24 || minute > 59) {
-      fail('an hour from 0 to 23');
+      fail({ kind: 'hour-of-day' });
       return;
     }
     if (temperatureK < COLDEST_K || temperatureK > WARMEST_K) {
-      fail('a temperature of outside air');
+      fail({ kind: 'outside-air' });
       return;
     }
     if (match[1] !== undefined) day = { year: Number(match[1]), month: Number(match[2]), day: Number(match[3]) };
@@ -81,7 +85,7 @@ export function parseForecast(text: string, nowMs: number, zone: string, unit: '
     found ??= momentOf(hour === 24 ? { ...nextDay(at()), hour: 0, minute } : at(), zone);
     if (found <= lastMs) {
       const before = wallTime(lastMs, zone);
-      fail(`an hour after ${dateInWords(before)} ${clockInWords(before)}`);
+      fail({ kind: 'later-hour', after: `${dateInWords(before)} ${clockInWords(before)}` });
       return;
     }
     hours.push({ momentMs: found, temperatureK });

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { CarStatus, ReadCode } from '../recording/bus/capture-reading.ts';
-import { CONTINUOUS_MONITORS, MONITORS } from '../recording/bus/monitor-status.ts';
+import { CONTINUOUS_MONITORS, MONITORS, type MonitorName } from '../recording/bus/monitor-status.ts';
 
 /** Inspection rules as dated data. Those of a place are added or edited by the user. */
 export const inspectionRuleSchema = z
@@ -72,15 +72,36 @@ export const EVAP_ONLY_RULE: InspectionRule = {
 
 export const INSPECTION_RULES: readonly InspectionRule[] = [FEDERAL_RULE, EVAP_ONLY_RULE];
 
+/** A code as the car states it, whichever unit says so. */
+export type StatedCode = Pick<ReadCode, 'code' | 'status'>;
+
 export type InspectionVerdict = 'pass' | 'fail' | 'reject' | 'no-test' | 'cannot-tell';
+
+export type InspectionReason =
+  | { readonly kind: 'too-old'; readonly modelYear: number; readonly firstModelYear: number }
+  | { readonly kind: 'lamp'; readonly codeCount?: number }
+  | { readonly kind: 'permanent' | 'permanent-waived'; readonly codes: readonly string[] }
+  | { readonly kind: 'not-run'; readonly monitors: readonly MonitorName[]; readonly allowed: number }
+  /** Others than these have not run. */
+  | {
+      readonly kind: 'wrong-one-open';
+      readonly monitors: readonly MonitorName[];
+      readonly only: readonly MonitorName[];
+    }
+  | { readonly kind: 'within-allowance'; readonly monitors: readonly MonitorName[]; readonly allowed: number }
+  | { readonly kind: 'all-run' };
+
+/** What was not read, or the rule does not say, and is needed. */
+export type InspectionGap =
+  | { readonly kind: 'monitor-status' | 'permanent-codes' | 'counts-since-clear' | 'spark-ignition' }
+  | { readonly kind: 'allowance'; readonly modelYear: number };
 
 export interface Inspection {
   readonly verdict: InspectionVerdict;
-  readonly incomplete: readonly string[];
+  readonly incomplete: readonly MonitorName[];
   readonly allowed?: number;
-  readonly reasons: readonly string[];
-  /** What was not read and is needed. */
-  readonly missing: readonly string[];
+  readonly reasons: readonly InspectionReason[];
+  readonly missing: readonly InspectionGap[];
 }
 
 /**
@@ -91,71 +112,64 @@ export function inspect(
   rule: InspectionRule,
   modelYear: number,
   status: CarStatus,
-  codes: readonly ReadCode[],
+  codes: readonly StatedCode[],
   permanentRead: boolean,
 ): Inspection {
   if (modelYear < rule.firstModelYear)
     return {
       verdict: 'no-test',
       incomplete: [],
-      reasons: [`model year ${modelYear} is before ${rule.firstModelYear}: no on-board inspection by this rule`],
+      reasons: [{ kind: 'too-old', modelYear, firstModelYear: rule.firstModelYear }],
       missing: [],
     };
   const { sinceClear } = status;
   const allowance = rule.allowances.find(
     ({ fromYear, toYear }) => modelYear >= fromYear && (toYear === undefined || modelYear <= toYear),
   );
-  const missing: string[] = [];
-  if (sinceClear === undefined) missing.push('monitor status (service $01 item $01)');
-  if (allowance === undefined) missing.push(`an allowance for model year ${modelYear} in the rule`);
+  const missing: InspectionGap[] = [];
+  if (sinceClear === undefined) missing.push({ kind: 'monitor-status' });
+  if (allowance === undefined) missing.push({ kind: 'allowance', modelYear });
   const permanent = codes.filter((code) => code.status === 'permanent').map(({ code }) => code);
   const permanentCounts = rule.permanentCodes !== undefined && modelYear >= rule.permanentCodes.fromYear;
-  if (permanentCounts && !permanentRead) missing.push('permanent codes (service $0A)');
+  if (permanentCounts && !permanentRead) missing.push({ kind: 'permanent-codes' });
   const incomplete = (sinceClear?.monitors ?? [])
     .filter(
       ({ name, supported, complete }) =>
         supported && !complete && (rule.countContinuous || !CONTINUOUS_MONITORS.includes(name)),
     )
     .map(({ name }) => name);
-  const reasons: string[] = [];
+  const reasons: InspectionReason[] = [];
   let verdict: InspectionVerdict = 'pass';
 
-  if (sinceClear !== undefined && sinceClear.ignition !== 'spark') {
-    missing.push('monitors of a spark-ignition car: this one reports compression ignition');
-  }
-  if (sinceClear?.lampOn === true && (sinceClear.codeCount ?? 0) > 0) {
+  const isSpark = sinceClear?.ignition === 'spark';
+  if (sinceClear !== undefined && !isSpark) missing.push({ kind: 'spark-ignition' });
+  if (sinceClear?.lampOn === true && sinceClear.codeCount !== 0) {
+    const { codeCount } = sinceClear;
     verdict = 'fail';
-    reasons.push(`the lamp is commanded on for ${sinceClear.codeCount} code${sinceClear.codeCount === 1 ? '' : 's'}`);
+    reasons.push({ kind: 'lamp', ...(codeCount === undefined ? {} : { codeCount }) });
   }
   if (permanentCounts && permanent.length > 0) {
     const waived = permanentWaiver(rule, status, missing);
     if (waived === undefined) {
       // Not known: said under what is missing.
-    } else if (waived)
-      reasons.push(
-        `permanent ${permanent.join(', ')} does not count any more: enough warm-ups and distance since clear`,
-      );
-    else {
-      verdict = 'fail';
-      reasons.push(`permanent ${permanent.join(', ')} is stored and goes only after its monitor has run and passed`);
+    } else {
+      reasons.push({ kind: waived ? 'permanent-waived' : 'permanent', codes: permanent });
+      if (!waived) verdict = 'fail';
     }
   }
-  if (allowance !== undefined && sinceClear !== undefined) {
-    const forbidden = allowance.only === undefined ? [] : incomplete.filter((name) => !allowance.only!.includes(name));
-    if (incomplete.length > allowance.mostIncomplete || forbidden.length > 0) {
+  if (allowance !== undefined && isSpark) {
+    const { only, mostIncomplete: allowed } = allowance;
+    const isForbidden = only !== undefined && incomplete.some((name) => !only.includes(name));
+    if (incomplete.length > allowed || isForbidden) {
       if (verdict === 'pass') verdict = 'reject';
       reasons.push(
-        `${incomplete.length} monitor${incomplete.length === 1 ? ' has' : 's have'} not run (${incomplete.join(', ')}), ${
-          allowance.only === undefined
-            ? `${allowance.mostIncomplete} allowed`
-            : `only ${allowance.only.join(', ')} may be open`
-        }`,
+        only === undefined
+          ? { kind: 'not-run', monitors: incomplete, allowed }
+          : { kind: 'wrong-one-open', monitors: incomplete, only },
       );
     } else if (verdict === 'pass')
       reasons.push(
-        incomplete.length === 0
-          ? 'every supported monitor has run'
-          : `${incomplete.join(', ')} not run, within the ${allowance.mostIncomplete} allowed`,
+        incomplete.length === 0 ? { kind: 'all-run' } : { kind: 'within-allowance', monitors: incomplete, allowed },
       );
   }
   if (missing.length > 0 && verdict === 'pass') verdict = 'cannot-tell';
@@ -169,12 +183,12 @@ export function inspect(
 }
 
 /** True when a permanent code no longer counts, false when it does, absent when the counts since clear were not read. */
-function permanentWaiver(rule: InspectionRule, status: CarStatus, missing: string[]): boolean | undefined {
+function permanentWaiver(rule: InspectionRule, status: CarStatus, missing: InspectionGap[]): boolean | undefined {
   const after = rule.permanentCodes?.ignoredAfter;
   if (after === undefined) return false;
   const { warmUpsSinceClear, distanceSinceClearM } = status;
   if (warmUpsSinceClear === undefined || distanceSinceClearM === undefined) {
-    missing.push('warm-ups and distance since clear (items $30, $31)');
+    missing.push({ kind: 'counts-since-clear' });
     return undefined;
   }
   return warmUpsSinceClear >= after.warmUps && distanceSinceClearM >= after.distanceM;

@@ -104,20 +104,58 @@ describe('drive plan', () => {
       expect(hour).toBeGreaterThanOrEqual(10);
       expect(hour).toBeLessThanOrEqual(18);
     }
-    expect(cold.words.join(' ')).toMatch(/Inspection in 4 days/);
+    expect(cold.remarks).toContainEqual(expect.objectContaining({ kind: 'by-inspection', days: 4 }));
   });
   it('says that nothing will do in a hard frost, and warns of a warm garage and a full tank', () => {
     const frost = planDrives(options({ forecast: forecast(START, 5, -20) }));
     expect(frost.attempts).toEqual([]);
-    expect(frost.words.join(' ')).toMatch(/No start within the forecast/);
+    expect(frost.remarks[0]).toEqual({ kind: 'no-start' });
     const garage = planDrives(options({ forecast: forecast(START, 5, 6), garageK: 293 }));
-    expect(garage.avoid.join(' ')).toMatch(/garage/);
+    expect(garage.avoid).toContainEqual({ kind: 'heated-garage' });
     expect(garage.probability).toBeLessThan(planDrives(options({ forecast: forecast(START, 5, 6) })).probability + 0.2);
-    expect(planDrives(options({ fuelLevel: 0.95 })).words[0]).toMatch(/drive it down/);
+    expect(planDrives(options({ fuelLevel: 0.95 })).remarks[0]).toMatchObject({ kind: 'level-above', level: 0.95 });
   });
   it('leaves room for the time parked after the drive before the inspection', () => {
     const deadlineMs = START + 26 * HOUR_MS;
     const { attempts } = planDrives(options({ conditions: typicalConditions('pump-reference'), deadlineMs }));
     for (const { startMs } of attempts) expect(startMs + 5 * HOUR_MS).toBeLessThan(deadlineMs);
+  });
+
+  const parkedAfter = typicalConditions('engine-off');
+  const commuter = (minuteHome: number): PlanOptions =>
+    options({
+      conditions: parkedAfter,
+      routine: [
+        { hour: 7, minute: 0, lengthS: 1800 },
+        { hour: 7, minute: minuteHome, lengthS: 1800 },
+        { hour: 17, minute: 0, lengthS: 1800 },
+      ],
+    });
+  it('keeps the owner’s own drives: none breaks the time parked before or after a planned one', () => {
+    const plan = planDrives(options({ routine: [{ hour: 12, minute: 0, lengthS: 1800 }] }));
+    expect(plan.attempts.length).toBeGreaterThan(3);
+    for (const { startMs } of plan.attempts) {
+      const { hour, minute } = wallTime(startMs, BERLIN);
+      // Eight hours after 12:30 is half past eight in the evening.
+      expect(hour * 60 + minute <= 12 * 60 || hour * 60 + minute >= 20 * 60 + 30).toBe(true);
+    }
+    for (const { stopMs, parkedAfterS } of planDrives(commuter(50)).attempts) {
+      const until = wallTime(stopMs + parkedAfterS * 1000, BERLIN);
+      const stop = wallTime(stopMs, BERLIN);
+      expect(stop.hour < 17 && until.hour >= 17).toBe(false);
+    }
+  });
+  it('says that the usual drives are in the way where they are', () => {
+    const busy = planDrives(
+      options({ routine: [1, 5, 9, 13, 17, 21].map((hour) => ({ hour, minute: 0, lengthS: 1200 })) }),
+    );
+    expect(busy.remarks).toContainEqual(expect.objectContaining({ kind: 'routine-in-the-way' }));
+  });
+  it('does not give up on an inspection that lies beyond the forecast', () => {
+    const short = { forecast: forecast(START, 1, 14) };
+    const later = planDrives(options({ ...short, deadlineMs: START + 9 * 24 * HOUR_MS }));
+    expect(later.remarks.map(({ kind }) => kind)).toContain('forecast-ends');
+    const now = planDrives(options({ ...short, deadlineMs: START + 24 * HOUR_MS }));
+    expect(now.remarks.map(({ kind }) => kind)).toContain('not-enough');
   });
 });

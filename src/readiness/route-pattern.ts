@@ -1,8 +1,16 @@
 import type { Condition } from './conditions.ts';
-import { figure, minutes } from './words.ts';
+
+/** One step of a drive; times in s, speeds in m/s. */
+export type PatternStep =
+  | { readonly kind: 'idle'; readonly seconds: number }
+  | { readonly kind: 'cruise'; readonly seconds: number; readonly low: number; readonly high: number }
+  | { readonly kind: 'drive'; readonly seconds: number }
+  | { readonly kind: 'pull'; readonly seconds: number }
+  | { readonly kind: 'no-stop' }
+  | { readonly kind: 'leave'; readonly seconds: number };
 
 export interface RoutePattern {
-  readonly steps: readonly string[];
+  readonly steps: readonly PatternStep[];
   readonly lengthS: number;
 }
 
@@ -12,29 +20,24 @@ const WARM_UP_S = 300;
 
 /** How to drive so that what must be reached is reached, in order. */
 export function patternOf(conditions: readonly Condition[]): RoutePattern {
-  const steps: string[] = [];
+  const steps: PatternStep[] = [];
   let lengthS = 0;
-  const add = (seconds: number, text: string): void => {
-    steps.push(text);
+  const add = (seconds: number, step: PatternStep): void => {
+    steps.push(step);
     lengthS += seconds;
   };
   for (const each of conditions)
     if (each.kind === 'time-in-range' && each.channel === 'vehicleSpeedMPerS' && each.low === undefined)
-      add(each.leastS * MARGIN, `start and let it idle for ${minutes(each.leastS * MARGIN)}`);
+      add(each.leastS * MARGIN, { kind: 'idle', seconds: each.leastS * MARGIN });
   for (const each of conditions) {
-    if (each.kind === 'time-in-range' && each.channel === 'vehicleSpeedMPerS' && each.low !== undefined)
-      add(
-        each.leastS * MARGIN + WARM_UP_S,
-        `drive ${minutes(each.leastS * MARGIN)} steadily at ${figure('vehicleSpeedMPerS', each.low)} to ${figure('vehicleSpeedMPerS', each.high ?? each.low)} with a light foot, as law and traffic allow`,
-      );
-    if (each.kind === 'engine-runs')
-      add(each.leastS * MARGIN, `drive ${minutes(each.leastS * MARGIN)} without stopping the engine`);
-    if (each.kind === 'boost')
-      add(60, `one full pull of ${each.leastS} s or more, as on a merging lane, warm engine, where it is safe`);
+    if (each.kind === 'time-in-range' && each.channel === 'vehicleSpeedMPerS' && each.low !== undefined) {
+      const seconds = each.leastS * MARGIN;
+      add(seconds + WARM_UP_S, { kind: 'cruise', seconds, low: each.low, high: each.high ?? each.low });
+    }
+    if (each.kind === 'engine-runs') add(each.leastS * MARGIN, { kind: 'drive', seconds: each.leastS * MARGIN });
+    if (each.kind === 'boost') add(60, { kind: 'pull', seconds: each.leastS });
   }
-  steps.push('do not stop the engine in between');
-  for (const each of conditions)
-    if (each.kind === 'parked-after')
-      steps.push(`then switch off and leave it alone for ${minutes(each.leastS)} or more`);
+  steps.push({ kind: 'no-stop' });
+  for (const each of conditions) if (each.kind === 'parked-after') steps.push({ kind: 'leave', seconds: each.leastS });
   return { steps, lengthS };
 }

@@ -1,15 +1,8 @@
-import { channelInWords } from '../recording/own-columns.ts';
 import { CHANNELS, type ChannelName, type Recording } from '../recording/recording.ts';
 import type { Attempt } from './attempts.ts';
-import type { ConditionResult } from './condition-result.ts';
-import { figure } from './words.ts';
+import type { ConditionResult, Limits } from './condition-result.ts';
 
 export type Outcome = Omit<ConditionResult, 'condition'>;
-
-export interface Limits {
-  readonly low?: number;
-  readonly high?: number;
-}
 
 /** Half of what the items resolve: a value that rounds to the limit is within it. */
 const STEP: Partial<Record<ChannelName, number>> = { fuelLevel: 0, vehicleSpeedMPerS: 0.5 / 3.6 };
@@ -22,19 +15,15 @@ export const stepOf = (channel: ChannelName): number =>
 export const isWithin = (value: number, { low, high }: Limits, slack: number): boolean =>
   (low === undefined || value >= low - slack) && (high === undefined || value <= high + slack);
 
-export function limitWords(channel: ChannelName, value: number, { low, high }: Limits): string {
-  if (low !== undefined && value < low) return `at least ${figure(channel, low)} is wanted`;
-  if (high !== undefined && value > high) return `limit ${figure(channel, high)}`;
-  return low !== undefined && high !== undefined
-    ? `within ${figure(channel, low)} to ${figure(channel, high)}`
-    : low !== undefined
-      ? `at least ${figure(channel, low)}`
-      : `at most ${figure(channel, high!)}`;
-}
+/** The limits alone, of a condition that has some. */
+export const limitsOf = ({ low, high }: Limits): Limits => ({
+  ...(low === undefined ? {} : { low }),
+  ...(high === undefined ? {} : { high }),
+});
 
-export const notRecorded = (channel: ChannelName): Outcome => ({
+export const notRecorded = (channel: ChannelName, whileParked?: true): Outcome => ({
   outcome: 'unknown',
-  words: `${channelInWords(channel)} was not recorded`,
+  fact: { kind: 'not-recorded', channel, ...(whileParked === undefined ? {} : { whileParked }) },
 });
 
 /** First sample of a channel at or after `from`, within `withinS`; a car answers for its slow items every few seconds. */

@@ -1,25 +1,38 @@
 import { describe, expect, it } from 'vitest';
 import { FEDERAL_RULE, inspect } from './inspection.ts';
-import { inspectionSlip } from './slip.ts';
+import { type CarsWord, inspectionSlip } from './slip.ts';
+import { READINESS_EN } from './text/en.ts';
+import { PLAIN_METRIC, readinessFigures } from './text/figures.ts';
 
 describe('inspection slip', () => {
   const inspection = inspect(FEDERAL_RULE, 2012, {}, [], false);
-  const value = (lines: readonly { readonly what: string; readonly value: string }[], what: string) =>
-    lines.find((line) => line.what === what)?.value;
+  const value = (said: Partial<CarsWord>, what: string) =>
+    inspectionSlip(
+      FEDERAL_RULE,
+      inspection,
+      { status: {}, codes: [], codesRead: [], ...said },
+      READINESS_EN,
+      readinessFigures(PLAIN_METRIC),
+    ).find((line) => line.what === what)?.value;
 
   it('tells codes that were not read from codes that are none', () => {
-    const { lines } = inspectionSlip(FEDERAL_RULE, inspection, {}, [], ['confirmed']);
-    expect(value(lines, 'Confirmed codes')).toBe('none');
-    expect(value(lines, 'Permanent codes')).toBe('not read');
+    const said = { codesRead: ['confirmed'] } as const;
+    expect(value(said, 'Confirmed codes')).toBe('none');
+    expect(value(said, 'Permanent codes')).toBe('not read');
   });
   it('names rule, date, mark and source, and always the caution that local rules win', () => {
-    const { lines, caution } = inspectionSlip(FEDERAL_RULE, inspection, {}, [], []);
-    expect(value(lines, 'Rule')).toMatch(/2001-04-05.*secondary source.*85\.2222/);
-    expect(value(lines, 'By that rule')).toMatch(/cannot tell.*missing/);
-    expect(caution).toMatch(/win/);
+    expect(value({}, 'Rule')).toMatch(/2001-04-05.*secondary source.*85\.2222/);
+    expect(value({}, 'By that rule')).toMatch(/cannot tell.*missing/);
+    expect(READINESS_EN.caution).toMatch(/win/);
   });
   it('says when a count has reached its end', () => {
-    const { lines } = inspectionSlip(FEDERAL_RULE, inspection, { warmUpsSinceClear: 255 }, [], []);
-    expect(value(lines, 'Warm-ups since clear')).toBe('255 or more');
+    expect(value({ status: { warmUpsSinceClear: 255 } }, 'Warm-ups since clear')).toBe('255 or more');
+  });
+  it('a code that two units name stands once', () => {
+    const codes = [
+      { code: 'P0456', status: 'confirmed' },
+      { code: 'P0456', status: 'confirmed' },
+    ] as const;
+    expect(value({ codes, codesRead: ['confirmed'] }, 'Confirmed codes')).toBe('P0456');
   });
 });

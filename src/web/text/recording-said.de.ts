@@ -2,34 +2,11 @@
  * What the recording room says in English sentences, in German. Each row is the shape of a sentence and how German says
  * it; a sentence of another shape stays as it is, so nothing is ever lost.
  */
+import { CHANNELS_DE } from '../../readiness/text/channels-de.ts';
 import { channelInWords } from '../../recording/own-columns.ts';
 import { SKIP_REASONS } from '../../recording/read-report.ts';
 import { CHANNELS, type ChannelName } from '../../recording/recording.ts';
 import { type SaidRow, sayWith } from './said.ts';
-
-const CHANNELS_DE: Readonly<Record<ChannelName, string>> = {
-  tankPressureGaugePa: 'Tankdruck',
-  tankPressureSensorV: 'Tankdrucksensor',
-  canisterPressureGaugePa: 'Druck am Aktivkohlebehälter',
-  pumpPressureGaugePa: 'Pumpendruck',
-  purgeDuty: 'Tastverhältnis Regenerierung',
-  ventClosed: 'Belüftungsventil geschlossen',
-  isolationOpen: 'Absperrventil offen',
-  pumpOn: 'Pumpe an',
-  changeoverToTank: 'Umschaltventil auf Tank',
-  fuelLevel: 'Füllstand',
-  ambientTemperatureK: 'Außentemperatur',
-  fuelTemperatureK: 'Kraftstofftemperatur',
-  coolantTemperatureK: 'Kühlmitteltemperatur',
-  intakeTemperatureK: 'Ansauglufttemperatur',
-  barometricPa: 'Luftdruck',
-  manifoldAbsPa: 'Saugrohrdruck',
-  engineSpeedRpm: 'Motordrehzahl',
-  vehicleSpeedMPerS: 'Geschwindigkeit',
-  shortTrim: 'kurzfristige Gemischkorrektur',
-  longTrim: 'langfristige Gemischkorrektur',
-  fillFlowM3PerS: 'Tankstrom',
-};
 
 const WORDS = new Map<string, string>([
   ...(Object.keys(CHANNELS) as ChannelName[]).flatMap((name): [string, string][] => [
