@@ -25,6 +25,7 @@ const CASE: ProofInput = {
   after: TIGHT,
   limitMm: 0.5,
   repaired: ['F01'],
+  repairsHole: true,
   causesBefore: [
     { id: 'F01', probability: 0.8 },
     { id: 'F05', probability: 0.2 },
@@ -93,6 +94,52 @@ describe('verdicts', () => {
     const proof = judgeProof({ ...CASE, selfTest: 'not run' });
     expect(proof.verdict).toBe('held');
     expect(codes(proof)).toEqual(['self-test not run']);
+  });
+});
+
+describe('a repaired fault that no size shows', () => {
+  const conditions = { method: 'purge-drive' };
+  const other = (before: number | undefined, after: number | undefined): ProofInput => ({
+    ...CASE,
+    before: { conditions },
+    after: { conditions },
+    repaired: ['F04'],
+    repairsHole: false,
+    otherFault: { ...(before === undefined ? {} : { before }), ...(after === undefined ? {} : { after }) },
+    causesBefore: [{ id: 'F04', probability: 0.97 }],
+    selfTest: 'not run',
+  });
+
+  test('gone in the finding after: held, without a word of sizes', () => {
+    const proof = judgeProof(other(0.97, 0.01));
+    expect(proof.verdict).toBe('held');
+    expect(codes(proof)).toEqual(['conditions not known', 'self-test not run']);
+    expect(proof.notCovered).toEqual([]);
+  });
+
+  test.each([
+    [0.97, 0.3, 'fault not certainly gone'],
+    [0.3, 0.01, 'fault not certain before'],
+    [undefined, 0.01, 'no measurement before'],
+    [0.97, undefined, 'no measurement after'],
+  ] as const)('%s before, %s after: not proven (%s)', (before, after, why) => {
+    const proof = judgeProof(other(before, after));
+    expect(proof.verdict).toBe('not-proven');
+    expect(codes(proof)).toContain(why);
+  });
+
+  test('still there: not held', () => {
+    expect(against(judgeProof(other(0.97, 0.96)))).toEqual(['fault still there']);
+  });
+
+  test('a leak repaired and measured does not cover a fault of flow that was believed as well', () => {
+    const proof = judgeProof({
+      ...CASE,
+      repaired: ['F01', 'F04'],
+      causesBefore: [{ id: 'F04', probability: 0.2 }],
+      selfTest: 'not run',
+    });
+    expect(proof.notCovered.map(({ id }) => id)).toEqual(['F04']);
   });
 });
 

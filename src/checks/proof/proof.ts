@@ -6,8 +6,8 @@ import { type BudgetSide, type LeakBudget, leakBudget } from './leak-budget.ts';
 import { atMost, quantilesOf, type SizeBelief, sizeBelief, smaller } from './size-belief.ts';
 
 export interface Measured {
-  /** Whole system, equivalent diameter (discharge coefficient 0.61), mm. */
-  readonly diameterMm: Interval;
+  /** Whole system, equivalent diameter (discharge coefficient 0.61), mm; absent where the test sizes no hole. */
+  readonly diameterMm?: Interval;
   readonly conditions: ProofConditions;
 }
 
@@ -23,6 +23,10 @@ export interface ProofInput {
   readonly limitMm: number;
   /** What the repair was meant to remove. */
   readonly repaired: readonly RootCauseId[];
+  /** Whether that is a hole, so that sizes judge it. */
+  readonly repairsHole: boolean;
+  /** Where it is a fault that no size shows: its probability in the findings before and after. */
+  readonly otherFault?: { readonly before?: number; readonly after?: number };
   /** Size of the repaired leak alone, where isolation gave it, mm. */
   readonly repairedMm?: Interval;
   /** Root causes believed before the repair. */
@@ -46,6 +50,8 @@ export type Missing =
   | { readonly code: 'no measurement after' }
   | { readonly code: 'limit not certain'; readonly limitMet: number; readonly limitMm: number }
   | { readonly code: 'difference not certain'; readonly madeDifference: number }
+  | { readonly code: 'fault not certain before'; readonly probability: number }
+  | { readonly code: 'fault not certainly gone'; readonly probability: number }
   | { readonly code: 'another leak not excluded'; readonly anotherLeak: number }
   | { readonly code: 'conditions differ'; readonly which: readonly ComparedCondition['what'][] }
   | { readonly code: 'conditions not known'; readonly which: readonly ComparedCondition['what'][] }
@@ -56,7 +62,8 @@ export type Missing =
 export type Against =
   | { readonly code: 'self-test failed' }
   | { readonly code: 'limit exceeded'; readonly limitMet: number; readonly limitMm: number }
-  | { readonly code: 'no difference'; readonly madeDifference: number };
+  | { readonly code: 'no difference'; readonly madeDifference: number }
+  | { readonly code: 'fault still there'; readonly probability: number };
 
 export interface Proof {
   readonly verdict: ProofVerdict;
@@ -67,6 +74,8 @@ export interface Proof {
   readonly limitMet?: number;
   readonly madeDifference?: number;
   readonly anotherLeak?: number;
+  /** Of the repaired fault, where no size shows it. */
+  readonly otherFault?: NonNullable<ProofInput['otherFault']>;
   readonly budget: LeakBudget | null;
   readonly conditions: readonly ComparedCondition[];
   readonly notCovered: readonly BelievedCause[];
@@ -79,6 +88,8 @@ export interface Proof {
 const DIFFERENCE = 0.9;
 /** Certainty asked for, and certainty of the contrary. */
 const CERTAIN = 0.95;
+/** A fault believed less than this before the repair cannot be shown to be gone after it. Judgement. */
+const SHOWN = 0.5;
 /** Probability of a second leak that may remain in a proof. Judgement. */
 const ANOTHER_ALLOWED = 0.1;
 /** Cars that have a second leak beside the repaired one. Judgement. */
@@ -98,8 +109,8 @@ const ONLY_SAID: ReadonlySet<Missing['code']> = new Set(['self-test not run', 'c
 export function judgeProof(input: ProofInput): Proof {
   const { before, after, limitMm, selfTest } = input;
   const conditions = before && after ? compareConditions(before.conditions, after.conditions) : [];
-  const sizeAfter = after && sizeBelief(after.diameterMm);
-  const sizeBefore = before && sizeBelief(before.diameterMm);
+  const sizeAfter = after?.diameterMm && sizeBelief(after.diameterMm);
+  const sizeBefore = before?.diameterMm && sizeBelief(before.diameterMm);
   const figures = {
     ...(sizeAfter && { limitMet: atMost(sizeAfter, limitMm), anotherLeak: secondLeak(sizeAfter) }),
     ...(sizeAfter && sizeBefore && { madeDifference: smaller(sizeAfter, sizeBefore, DIFFERENCE) }),
@@ -115,9 +126,10 @@ export function judgeProof(input: ProofInput): Proof {
   return {
     verdict: against.length > 0 ? 'not-held' : isOpen ? 'not-proven' : 'held',
     limitMm,
-    ...(before && { beforeMm: before.diameterMm }),
-    ...(after && { afterMm: after.diameterMm }),
+    ...(before?.diameterMm && { beforeMm: before.diameterMm }),
+    ...(after?.diameterMm && { afterMm: after.diameterMm }),
     ...figures,
+    ...(input.otherFault && { otherFault: input.otherFault }),
     budget: leakBudget({
       ...(side.before && { before: side.before }),
       ...(side.after && { after: side.after }),
@@ -134,29 +146,43 @@ export function judgeProof(input: ProofInput): Proof {
 type Figures = Pick<Proof, 'limitMet' | 'madeDifference' | 'anotherLeak'>;
 
 function sideOf(measured: Measured | undefined, sectionsMm: Sections | undefined): BudgetSide | undefined {
-  if (measured === undefined && sectionsMm === undefined) return undefined;
-  return { ...(measured && { wholeMm: measured.diameterMm }), ...(sectionsMm && { sectionsMm }) };
+  const wholeMm = measured?.diameterMm;
+  if (wholeMm === undefined && sectionsMm === undefined) return undefined;
+  return { ...(wholeMm && { wholeMm }), ...(sectionsMm && { sectionsMm }) };
 }
 
 /** A leak test says nothing about flow, circuits or sensors, unless the car's own test ran and passed. */
-function notCoveredBy({ causesBefore, repaired, selfTest }: ProofInput): readonly BelievedCause[] {
+function notCoveredBy({ causesBefore, repaired, otherFault, selfTest }: ProofInput): readonly BelievedCause[] {
   if (selfTest === 'passed') return [];
-  const covers = new Set<RootCauseId>([...LEAKS, ...repaired]);
+  const covers = new Set<RootCauseId>([...LEAKS, ...(otherFault?.after === undefined ? [] : repaired)]);
   return causesBefore.filter(({ id, probability }) => probability >= SPOKEN_OF && !covers.has(id));
 }
 
 function whatIsMissing(
-  { before, after, limitMm, selfTest }: ProofInput,
-  { limitMet, madeDifference, anotherLeak }: Figures,
+  input: ProofInput,
+  figures: Figures,
   conditions: readonly ComparedCondition[],
   notCovered: readonly BelievedCause[],
 ): readonly Missing[] {
-  const missing: Missing[] = [];
   const which = (alike: ComparedCondition['alike']) =>
     conditions.filter((condition) => condition.alike === alike).map(({ what }) => what);
   const [differing, unknown] = [which('no'), which('unknown')];
-  if (!before) missing.push({ code: 'no measurement before' });
-  if (!after) missing.push({ code: 'no measurement after' });
+  return [
+    ...(input.repairsHole ? missingOfSize(input, figures) : missingOfFault(input)),
+    ...(differing.length > 0 ? [{ code: 'conditions differ', which: differing } as const] : []),
+    ...(unknown.length > 0 ? [{ code: 'conditions not known', which: unknown } as const] : []),
+    ...(input.selfTest === 'not run' ? [{ code: 'self-test not run' } as const] : []),
+    ...(notCovered.length > 0 ? [{ code: 'causes not covered', causes: notCovered } as const] : []),
+  ];
+}
+
+function missingOfSize(
+  { before, after, limitMm }: ProofInput,
+  { limitMet, madeDifference, anotherLeak }: Figures,
+): readonly Missing[] {
+  const missing: Missing[] = [];
+  if (before?.diameterMm === undefined) missing.push({ code: 'no measurement before' });
+  if (after?.diameterMm === undefined) missing.push({ code: 'no measurement after' });
   if (limitMet !== undefined && limitMet < CERTAIN) missing.push({ code: 'limit not certain', limitMet, limitMm });
   if (madeDifference !== undefined && madeDifference < CERTAIN) {
     missing.push({ code: 'difference not certain', madeDifference });
@@ -164,19 +190,30 @@ function whatIsMissing(
   if (anotherLeak !== undefined && anotherLeak > ANOTHER_ALLOWED) {
     missing.push({ code: 'another leak not excluded', anotherLeak });
   }
-  if (differing.length > 0) missing.push({ code: 'conditions differ', which: differing });
-  if (unknown.length > 0) missing.push({ code: 'conditions not known', which: unknown });
-  if (selfTest === 'not run') missing.push({ code: 'self-test not run' });
-  if (notCovered.length > 0) missing.push({ code: 'causes not covered', causes: notCovered });
+  return missing;
+}
+
+function missingOfFault({ otherFault }: ProofInput): readonly Missing[] {
+  const { before, after } = otherFault ?? {};
+  const missing: Missing[] = [];
+  if (before === undefined) missing.push({ code: 'no measurement before' });
+  else if (before < SHOWN) missing.push({ code: 'fault not certain before', probability: before });
+  if (after === undefined) missing.push({ code: 'no measurement after' });
+  else if (after > 1 - CERTAIN) missing.push({ code: 'fault not certainly gone', probability: after });
   return missing;
 }
 
 function whatSpeaksAgainst(
-  { limitMm, selfTest }: ProofInput,
+  { limitMm, selfTest, repairsHole, otherFault }: ProofInput,
   { limitMet, madeDifference }: Figures,
 ): readonly Against[] {
   const against: Against[] = [];
   if (selfTest === 'failed') against.push({ code: 'self-test failed' });
+  const remains = otherFault?.after;
+  if (!repairsHole) {
+    if (remains !== undefined && remains >= CERTAIN) against.push({ code: 'fault still there', probability: remains });
+    return against;
+  }
   if (limitMet !== undefined && limitMet <= 1 - CERTAIN) against.push({ code: 'limit exceeded', limitMet, limitMm });
   if (madeDifference !== undefined && madeDifference <= 1 - CERTAIN && (limitMet ?? 0) < CERTAIN) {
     against.push({ code: 'no difference', madeDifference });

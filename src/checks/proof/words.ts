@@ -29,6 +29,8 @@ export function againstInWords(item: Against, text: ProofText, say: ProofSay): s
       return words[item.code](say.percent(item.limitMet), say.diameter(item.limitMm));
     case 'no difference':
       return words[item.code](say.percent(item.madeDifference));
+    case 'fault still there':
+      return words[item.code](say.percent(item.probability));
   }
 }
 
@@ -41,6 +43,9 @@ export function missingInWords(item: Missing, text: ProofText, say: ProofSay): s
       return words[item.code](say.percent(item.madeDifference));
     case 'another leak not excluded':
       return words[item.code](say.percent(item.anotherLeak));
+    case 'fault not certain before':
+    case 'fault not certainly gone':
+      return words[item.code](say.percent(item.probability));
     case 'conditions differ':
     case 'conditions not known':
       return words[item.code](say.list(item.which.map((what) => text.conditions[what])));
@@ -54,8 +59,11 @@ export function missingInWords(item: Missing, text: ProofText, say: ProofSay): s
 }
 
 export function proofInWords(proof: Proof, text: ProofText, say: ProofSay): ProofSentences {
-  const { limitMet, madeDifference, anotherLeak, limitMm } = proof;
+  const { limitMet, madeDifference, anotherLeak, limitMm, otherFault } = proof;
   const figures = [
+    ...(otherFault?.before === undefined || otherFault.after === undefined
+      ? []
+      : [text.figures.fault(say.percent(otherFault.before), say.percent(otherFault.after))]),
     ...(limitMet === undefined ? [] : [text.figures.limitMet(say.percent(limitMet), say.diameter(limitMm))]),
     ...(madeDifference === undefined ? [] : [text.figures.madeDifference(say.percent(madeDifference))]),
     ...(anotherLeak === undefined ? [] : [text.figures.anotherLeak(say.percent(anotherLeak))]),

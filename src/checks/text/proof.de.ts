@@ -8,6 +8,8 @@ export const PROOF_DE: ProofText = {
     'not-proven': 'Nicht nachgewiesen: Ob die Reparatur hält, lässt sich noch nicht sagen.',
   },
   figures: {
+    fault: (before, after) =>
+      `Wahrscheinlichkeit des reparierten Fehlers: ${before} vor der Reparatur, ${after} danach.`,
     limitMet: (percent, limit) => `Was bleibt, ist mit einer Wahrscheinlichkeit von ${percent} kleiner als ${limit}.`,
     madeDifference: (percent) => `Die Reparatur hat mit einer Wahrscheinlichkeit von ${percent} etwas bewirkt.`,
     anotherLeak: (percent) => `Ein weiteres Leck bleibt mit einer Wahrscheinlichkeit von ${percent}.`,
@@ -18,6 +20,8 @@ export const PROOF_DE: ProofText = {
       `Was bleibt, ist größer als der Grenzwert von ${limit}: Dass er eingehalten ist, hat nur eine Wahrscheinlichkeit von ${percent}.`,
     'no difference': (percent) =>
       `Was bleibt, ist so groß wie vorher: Dass die Reparatur etwas bewirkt hat, hat nur eine Wahrscheinlichkeit von ${percent}.`,
+    'fault still there': (percent) =>
+      `Der reparierte Fehler ist mit einer Wahrscheinlichkeit von ${percent} noch vorhanden.`,
   },
   missing: {
     'no measurement before': 'Vor der Reparatur wurde nicht gemessen; es gibt nichts, womit sich vergleichen ließe.',
@@ -28,6 +32,10 @@ export const PROOF_DE: ProofText = {
       `Dass die Reparatur etwas bewirkt hat: Wahrscheinlichkeit ${percent}, verlangt sind 95 % (Einschätzung).`,
     'another leak not excluded': (percent) =>
       `Dass kein weiteres Leck bleibt: Es bleibt eines mit einer Wahrscheinlichkeit von ${percent}, höchstens 10 % gelten als genug (Einschätzung).`,
+    'fault not certain before': (percent) =>
+      `Dass die Reparatur etwas bewirkt hat: Vor ihr hatte der Fehler nur eine Wahrscheinlichkeit von ${percent}.`,
+    'fault not certainly gone': (percent) =>
+      `Dass der reparierte Fehler weg ist: Er bleibt mit einer Wahrscheinlichkeit von ${percent}, höchstens 5 % gelten als genug (Einschätzung).`,
     'conditions differ': (which) =>
       `Dass sich beide Messungen vergleichen lassen; verschieden war: ${which}. Den Test so wiederholen wie vorher.`,
     'conditions not known': (which) =>

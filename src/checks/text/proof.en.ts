@@ -8,6 +8,7 @@ export const PROOF_EN: ProofText = {
     'not-proven': 'Not proven: it cannot yet be said whether the repair held.',
   },
   figures: {
+    fault: (before, after) => `Probability of the repaired fault: ${before} before the repair, ${after} after it.`,
     limitMet: (percent, limit) => `What remains is smaller than ${limit} with a probability of ${percent}.`,
     madeDifference: (percent) => `The repair made a difference with a probability of ${percent}.`,
     anotherLeak: (percent) => `Another leak remains with a probability of ${percent}.`,
@@ -18,6 +19,7 @@ export const PROOF_EN: ProofText = {
       `What remains is larger than the limit of ${limit}: that it is met has a probability of ${percent} only.`,
     'no difference': (percent) =>
       `What remains is as large as before: that the repair made a difference has a probability of ${percent} only.`,
+    'fault still there': (percent) => `The repaired fault is still there with a probability of ${percent}.`,
   },
   missing: {
     'no measurement before': 'The system was not measured before the repair, so there is nothing to compare with.',
@@ -28,6 +30,10 @@ export const PROOF_EN: ProofText = {
       `That the repair made a difference: the probability is ${percent}, 95 % is asked for (judgement).`,
     'another leak not excluded': (percent) =>
       `That no other leak remains: one remains with a probability of ${percent}, at most 10 % is accepted (judgement).`,
+    'fault not certain before': (percent) =>
+      `That the repair made a difference: before it the fault had a probability of ${percent} only.`,
+    'fault not certainly gone': (percent) =>
+      `That the repaired fault is gone: it remains with a probability of ${percent}, at most 5 % is accepted (judgement).`,
     'conditions differ': (which) =>
       `That the two measurements can be compared: ${which} differed. Repeat the test as it was before.`,
     'conditions not known': (which) => `Whether both were measured alike; not written down on both sides: ${which}.`,

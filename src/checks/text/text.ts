@@ -20,6 +20,8 @@ export interface CheckText {
 export interface ProofText {
   readonly verdict: Readonly<Record<ProofVerdict, string>>;
   readonly figures: {
+    /** Of a repaired fault that no size shows. */
+    readonly fault: (before: string, after: string) => string;
     readonly limitMet: (percent: string, limit: string) => string;
     readonly madeDifference: (percent: string) => string;
     readonly anotherLeak: (percent: string) => string;
@@ -28,6 +30,7 @@ export interface ProofText {
     readonly 'self-test failed': string;
     readonly 'limit exceeded': (percent: string, limit: string) => string;
     readonly 'no difference': (percent: string) => string;
+    readonly 'fault still there': (percent: string) => string;
   };
   /** Whole sentences, fit for a list of what is not verified. */
   readonly missing: {
@@ -36,6 +39,8 @@ export interface ProofText {
     readonly 'limit not certain': (percent: string, limit: string) => string;
     readonly 'difference not certain': (percent: string) => string;
     readonly 'another leak not excluded': (percent: string) => string;
+    readonly 'fault not certain before': (percent: string) => string;
+    readonly 'fault not certainly gone': (percent: string) => string;
     readonly 'conditions differ': (which: string) => string;
     readonly 'conditions not known': (which: string) => string;
     readonly 'self-test not run': string;

@@ -80,6 +80,35 @@ describe('findings', () => {
   });
 });
 
+describe('a repair of something else than a hole', () => {
+  const of = (shas: readonly string[], cause: string, probability: number): JobFinding => {
+    const found = finding(shas, null, { procedure: 'refuelling' });
+    const causes = [{ id: cause, probability, places: [] }];
+    return {
+      ...found,
+      sheet: { ...found.sheet, finding: { ...found.sheet.finding, causes } },
+    } as unknown as JobFinding;
+  };
+  const repairs = [{ ...REPAIR, addresses: ['vent_restricted'] } as unknown as Job['repairs'][number]];
+
+  test('is judged by what the findings say of that fault', () => {
+    const made = proof({ repairs, findings: [of(['a'], 'vent_restricted', 0.98), of(['b'], 'none', 0.95)] });
+    expect(made).toMatchObject({ verdict: 'held', otherFault: { before: 0.98, after: 0 } });
+    expect(made.budget).toBeNull();
+  });
+
+  test('is not proven without a finding after it', () => {
+    expect(codes({ repairs, findings: [of(['a'], 'vent_restricted', 0.98)] })).toContain('no measurement after');
+  });
+
+  test('a valve that seeps to the engine is no hole to a finding, and one to a flow measured by hand', () => {
+    const seep = [{ ...REPAIR, addresses: ['purge_leak'] } as unknown as Job['repairs'][number]];
+    expect(proof({ repairs: seep }).otherFault).toBeDefined();
+    const checks = [flow('T20', BEFORE, '1.4'), flow('T37', AFTER, '0.01')];
+    expect(proof({ repairs: seep, findings: [], checks })).toMatchObject({ verdict: 'held' });
+  });
+});
+
 describe('conditions', () => {
   const of = (before: object, after: object) =>
     proof({

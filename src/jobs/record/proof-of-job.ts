@@ -7,6 +7,7 @@ import { type ReadEntry, readEntry } from '../../checks/read-entry.ts';
 import { rootCausesFromFinding } from '../../checks/root-cause-priors.ts';
 import { findingCausesOf, ROOT_CAUSES, type RootCauseId } from '../../checks/root-causes.ts';
 import type { Interval } from '../../diagnosis/finding.ts';
+import { isOpenAir } from '../../report/hole.ts';
 import type { Car } from '../../system/car.ts';
 import type { CheckResult, Job, JobFinding, RecordingEntry } from './job.ts';
 
@@ -35,15 +36,15 @@ const fuelOf = (car: Car | null): Pick<Measured['conditions'], 'reidVapourPressu
 
 /** With the conditions of the recording that the other side has its like of. */
 function sizedBy(finding: JobFinding | undefined, other: JobFinding | undefined): Measured | undefined {
-  const diameterMm = finding?.sheet.finding.diameterMm;
-  if (finding === undefined || diameterMm === undefined || diameterMm === null) return undefined;
+  if (finding === undefined) return undefined;
   const { recordings, car } = finding.sheet;
+  const { diameterMm } = finding.sheet.finding;
   const kinds = new Set(other?.sheet.recordings.map(({ procedure }) => procedure));
   const recording = recordings.find(({ procedure }) => kinds.has(procedure)) ?? recordings[0];
   if (recording === undefined) return undefined;
   const { fuelLevel, ambientTemperatureK, fuelTemperatureK } = recording.conditions;
   return {
-    diameterMm,
+    ...(diameterMm === null ? {} : { diameterMm }),
     conditions: {
       method: recording.procedure,
       ...fuelOf(car),
@@ -92,16 +93,28 @@ function sizedByHand(job: Job, checks: readonly CheckResult[]): ReadonlyMap<stri
   );
 }
 
+interface MeasuredSides {
+  readonly before?: Measured | undefined;
+  readonly after?: Measured | undefined;
+  /** Both sizes were measured by hand, where a valve's seep counts like any hole. */
+  readonly isByHand: boolean;
+}
+
 /** Findings on both sides come first, then one check on both sides; two kinds of test are compared only where nothing else is there. */
-function measuredOn(job: Job, before: JobFinding | undefined, after: JobFinding | undefined) {
+function measuredOn(job: Job, before: JobFinding | undefined, after: JobFinding | undefined): MeasuredSides {
   const found = { before: sizedBy(before, after), after: sizedBy(after, before) };
-  if (found.before !== undefined && found.after !== undefined) return found;
+  if (found.before?.diameterMm !== undefined && found.after?.diameterMm !== undefined) {
+    return { ...found, isByHand: false };
+  }
   const hand = { before: sizedByHand(job, checksOf(job, 'before')), after: sizedByHand(job, checksOf(job, 'after')) };
   const both = [...hand.before.keys()].find((method) => hand.after.has(method));
-  if (both !== undefined) return { before: hand.before.get(both), after: hand.after.get(both) };
+  if (both !== undefined) return { before: hand.before.get(both), after: hand.after.get(both), isByHand: true };
+  // Two findings that size no hole still compare what they say of the fault.
+  if (found.before !== undefined && found.after !== undefined) return { ...found, isByHand: false };
   return {
     before: found.before ?? [...hand.before.values()][0],
     after: found.after ?? [...hand.after.values()][0],
+    isByHand: false,
   };
 }
 
@@ -146,6 +159,21 @@ function repairedBy(job: Job): readonly RootCauseId[] {
   return ROOT_CAUSES.filter(({ id }) => findingCausesOf(id).some((cause) => addressed.has(cause))).map(({ id }) => id);
 }
 
+/** Whether sizes judge the repair; where nothing is said of what it removes, it is taken for a hole. */
+function repairsHole({ repairs }: Job, isByHand: boolean): boolean {
+  const addressed = repairs.flatMap(({ addresses }) => addresses);
+  return addressed.length === 0 || addressed.some((cause) => isOpenAir(cause) || (isByHand && cause === 'purge_leak'));
+}
+
+/** What the findings say of the causes that the repairs are meant to remove, all together. */
+function otherFault({ repairs }: Job, before: JobFinding | undefined, after: JobFinding | undefined) {
+  const addressed = new Set(repairs.flatMap(({ addresses }) => addresses));
+  const share = (finding: JobFinding | undefined): number | undefined =>
+    finding?.sheet.finding.causes.reduce((sum, { id, probability }) => sum + (addressed.has(id) ? probability : 0), 0);
+  const [b, a] = [share(before), share(after)];
+  return { ...(b === undefined ? {} : { before: b }), ...(a === undefined ? {} : { after: a }) };
+}
+
 /** @param limitMm the limit that the car is held to, equivalent diameter in mm */
 export function proofOfJob(job: Job, limitMm: number): JobProof {
   const before = newestFinding(job, TAKEN.before);
@@ -154,6 +182,7 @@ export function proofOfJob(job: Job, limitMm: number): JobProof {
   const sections = { before: sectionsOf(checksOf(job, 'before')), after: sectionsOf(checksOf(job, 'after')) };
   const repaired = repairedBy(job);
   const repairedMm = repairedSize(sections.before, repaired);
+  const isHole = repairsHole(job, measured.isByHand);
   const proof = judgeProof({
     ...(measured.before && { before: measured.before }),
     ...(measured.after && { after: measured.after }),
@@ -162,6 +191,8 @@ export function proofOfJob(job: Job, limitMm: number): JobProof {
     ...(repairedMm && { repairedMm }),
     limitMm,
     repaired,
+    repairsHole: isHole,
+    ...(isHole ? {} : { otherFault: otherFault(job, before, after) }),
     causesBefore: causesBefore(job, before),
     selfTest: selfTest(job),
   });

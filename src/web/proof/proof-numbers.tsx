@@ -67,6 +67,9 @@ function ProofFigures({ made: { before, after, proof } }: { readonly made: JobPr
   return (
     <>
       <div className="stack">
+        {proof.otherFault?.after !== undefined && (
+          <LengthBar name={words.gone} share={1 - proof.otherFault.after} withWords />
+        )}
         {proof.limitMet !== undefined && <LengthBar name={words.limitMet} share={proof.limitMet} withWords />}
         {proof.madeDifference !== undefined && (
           <LengthBar name={words.difference} share={proof.madeDifference} withWords />

@@ -132,6 +132,7 @@ export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
     limit: 'Einzuhaltender Grenzwert',
     limitMet: 'Der Grenzwert ist eingehalten',
     difference: 'Die Reparatur hat etwas bewirkt',
+    gone: 'Der reparierte Fehler ist weg',
     another: 'Ein weiteres Leck bleibt',
     conditions: 'Wurde beide Male gleich gemessen?',
     condition: 'Bedingung',

@@ -131,6 +131,7 @@ export const CHECKS_PAGE_EN = {
     limit: 'Limit to be met',
     limitMet: 'The limit is met',
     difference: 'The repair made a difference',
+    gone: 'The repaired fault is gone',
     another: 'Another leak remains',
     conditions: 'Were both measured alike?',
     condition: 'Condition',
