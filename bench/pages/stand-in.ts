@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { createServer, type Server } from 'node:http';
 import { extname, join, normalize } from 'node:path';
 import type { Job } from '../../src/jobs/record/job.ts';
+import { EMPTY_MONITOR } from '../../src/jobs/record/monitor.ts';
 import { API } from '../../src/server/contract/paths.ts';
 import { FIRST_SETTINGS } from '../../src/server/contract/settings.ts';
 
@@ -47,6 +48,7 @@ const job: Job = {
   checks: [],
   repairs: [],
   proof: null,
+  monitor: EMPTY_MONITOR,
   attachments: [],
   notes: [],
   findings: [],

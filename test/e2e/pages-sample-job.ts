@@ -1,5 +1,6 @@
 /** Invented jobs for tests of the pages. */
 import type { Job } from '../../src/jobs/record/job.ts';
+import { EMPTY_MONITOR } from '../../src/jobs/record/monitor.ts';
 import { sampleSheet } from './sample-sheet.ts';
 
 const { limits: _, ...storedSheet } = sampleSheet;
@@ -23,6 +24,7 @@ export const emptyJob = (id: string, number: number): Job => ({
   checks: [],
   repairs: [],
   proof: null,
+  monitor: EMPTY_MONITOR,
   attachments: [],
   notes: [],
   findings: [],

@@ -1,7 +1,18 @@
 /** An invented shop with something in every table, and how to read all of it back. */
 import { inputsSha256 } from '../../src/jobs/inputs-hash.ts';
 import type { Store } from '../../src/jobs/open-store.ts';
-import { ANNA, BERT, finding, keptRecording, MOMENT, piecesOf, sampleCar, sampleCheck, sha256Of } from './samples.ts';
+import {
+  ANNA,
+  BERT,
+  finding,
+  keptRecording,
+  MOMENT,
+  piecesOf,
+  sampleCar,
+  sampleCheck,
+  sampleMonitor,
+  sha256Of,
+} from './samples.ts';
 
 export const RECORDING_TEXT = 'a,b\n1,2\n';
 export const MORE_JOBS = 3;
@@ -23,6 +34,8 @@ export async function fillShop(store: Store): Promise<void> {
   job = await jobs.change(job.id, BERT, 2, { section: 'vehicle', value: { name: 'Blue', odometerKm: 123456.7 } });
   job = await jobs.change(job.id, BERT, 3, { section: 'checks', value: [sampleCheck] });
   job = await jobs.undo(job.id, ANNA, 4);
+  const monitor = sampleMonitor(job.recordings[0]!.id);
+  job = await jobs.change(job.id, ANNA, job.version, { section: 'monitor', value: monitor });
   const { sha256 } = await files.keep(piecesOf('%PDF-1.7'));
   const id = '3f0e6a52-2f7c-4a1f-8d8e-0f9f53a0b333';
   await jobs.addHandOver(job.id, ANNA, { id, madeAt: MOMENT, by: 'Anna', pdfSha256: sha256, language: 'de' });

@@ -70,3 +70,60 @@ export const sampleRepair: Job['repairs'][number] = {
   minutes: 35,
   addresses: ['purge_leak'],
 };
+
+/** What a capture of `recordingId` said, and all else that the section can hold. */
+export const sampleMonitor = (recordingId: string): Job['monitor'] => ({
+  readings: [
+    {
+      id: '3f0e6a52-2f7c-4a1f-8d8e-0f9f53a0b444',
+      at: MOMENT,
+      by: 'Anna',
+      source: 'capture',
+      fileName: 'drive.log',
+      recordingId,
+      taken: 'before-repair',
+      status: {
+        sinceClear: {
+          scope: 'since-clear',
+          lampOn: true,
+          codeCount: 1,
+          ignition: 'spark',
+          monitors: [{ name: 'evaporative system', supported: true, complete: false }],
+        },
+        warmUpsSinceClear: 255,
+        distanceSinceClearM: 1_609_344,
+        inUse: { EVAPCOMP: 16, EVAPCOND: 50 },
+        vin: '1M8GDM9AXKP042788',
+      },
+      codes: [{ code: 'P0456', status: 'permanent' }],
+      codesRead: ['confirmed', 'permanent'],
+      results: [
+        {
+          monitorId: 60,
+          monitor: 'leak, 0.5 mm (0.020 in)',
+          testId: 129,
+          scalingId: 254,
+          unit: 'Pa',
+          value: -12.5,
+          lowest: -50,
+          highest: 0,
+          passed: true,
+        },
+      ],
+    },
+  ],
+  conditions: {
+    schema: 'vaporwright-monitor-1',
+    label: 'of this car',
+    conditions: [{ id: 'key off', kind: 'parked-after', leastS: 2700, mark: 'given by hand' }],
+  },
+  parkedBeforeS: { [recordingId]: 0.1 + 0.2 },
+  plan: {
+    forecast: { text: '06:00 4,5\n07:00 5', unit: 'C', typedAt: MOMENT, zone: 'Europe/Berlin' },
+    fuelLevel: 0.45,
+    routine: [{ hour: 7, minute: 30, lengthS: 1800, weekdays: [1, 2, 3, 4, 5] }],
+    inspectionAt: MOMENT,
+  },
+  engineOff: { fuelTemperatureK: 301.15 },
+  ruleId: 'us-federal',
+});

@@ -1,6 +1,7 @@
 /** A demo job as a whole job record, from what is told and the files that ship with it. */
 import { inputsSha256 } from '../inputs-hash.ts';
 import type { Job, JobFinding, RecordingEntry } from '../record/job.ts';
+import { EMPTY_MONITOR } from '../record/monitor.ts';
 import { DEMO_CARS } from './cars.ts';
 import {
   findingsFile,
@@ -65,6 +66,7 @@ export async function toldJob(folder: string, told: DemoJob, number: number): Pr
     checks: withId(key, 'check', told.checks),
     repairs: withId(key, 'repair', told.repairs),
     proof: proof === null ? null : { before: ids('before-repair'), after: ids('after-repair'), ...proof },
+    monitor: EMPTY_MONITOR,
     attachments: [],
     notes: withId(key, 'note', told.notes),
     findings: [],

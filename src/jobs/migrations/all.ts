@@ -2,6 +2,7 @@
 import { jobs } from './0001-jobs.ts';
 import { accounts } from './0002-accounts.ts';
 import { settings } from './0003-settings.ts';
+import { monitor } from './0004-monitor.ts';
 
 export interface Migration {
   readonly version: number;
@@ -13,6 +14,7 @@ export const MIGRATIONS: readonly Migration[] = [
   { version: 1, name: 'jobs', sql: jobs },
   { version: 2, name: 'accounts', sql: accounts },
   { version: 3, name: 'settings', sql: settings },
+  { version: 4, name: 'monitor', sql: monitor },
 ];
 
 export const NEWEST_SCHEMA = MIGRATIONS.at(-1)!.version;

@@ -1,5 +1,6 @@
 /** The sections of a job that has just been opened. */
 import type { Section, SectionName } from './job.ts';
+import { EMPTY_MONITOR } from './monitor.ts';
 
 export type Sections = { readonly [Name in SectionName]: Section<Name> };
 
@@ -12,6 +13,7 @@ export const EMPTY_SECTIONS: Sections = {
   checks: [],
   repairs: [],
   proof: null,
+  monitor: EMPTY_MONITOR,
   attachments: [],
   notes: [],
 };

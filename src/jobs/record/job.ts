@@ -10,6 +10,7 @@ import { mappingSchema } from '../../recording/mapping.ts';
 import { PHASES, PROCEDURES } from '../../recording/recording.ts';
 import { storedSheetSchema } from '../../report/sheet.ts';
 import { carSchema } from '../../system/car.ts';
+import { EMPTY_MONITOR, monitorSchema } from './monitor.ts';
 
 const moment = z.iso.datetime().describe('UTC');
 const id = z.uuid();
@@ -172,6 +173,7 @@ export const SECTIONS = {
   checks: z.array(checkResultSchema).max(500),
   repairs: z.array(repairSchema).max(200),
   proof: proofSchema.nullable(),
+  monitor: monitorSchema.describe('Monitor and inspection'),
   attachments: z.array(attachmentSchema).max(500),
   notes: z.array(noteSchema).max(500),
 } as const;
@@ -200,6 +202,8 @@ export const jobSchema = z.strictObject({
   demo: z.boolean().describe('Invented, and removable with all other demo jobs'),
   closed: z.boolean(),
   ...SECTIONS,
+  // A job file written before there was such a section has none.
+  monitor: SECTIONS.monitor.default(EMPTY_MONITOR),
   findings: z.array(jobFindingSchema).describe('Newest last'),
   handOvers: z.array(handOverSchema).describe('Newest last'),
 });

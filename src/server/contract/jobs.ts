@@ -53,6 +53,7 @@ export const sectionChangeSchema = z.discriminatedUnion('section', [
   changeOf('checks'),
   changeOf('repairs'),
   changeOf('proof'),
+  changeOf('monitor'),
   changeOf('attachments'),
   changeOf('notes'),
 ]);

@@ -1,5 +1,6 @@
 /** What the shop sets once. */
 import { z } from 'zod';
+import { inspectionRuleSchema } from '../../readiness/inspection.ts';
 import { limitsSchema, REFERENCE_LIMITS } from '../../report/limits.ts';
 
 const line = (most: number) => z.string().max(most);
@@ -16,6 +17,12 @@ export const settingsSchema = z
       })
       .describe('Head of the hand-over sheet'),
     technician: line(120).describe('Who works here when nobody signs in; written into the history').exactOptional(),
+    inspectionRules: z
+      .array(inspectionRuleSchema)
+      .max(24)
+      .describe('Inspection rules of the place, beside those that ship')
+      .exactOptional(),
+    inspectionRule: line(120).describe('Id of the rule that jobs are held against; absent: the first').exactOptional(),
     figures: z
       .record(line(120), z.number())
       .describe('Minutes, costs and probabilities of the planner that the shop has changed, by key')

@@ -10,6 +10,7 @@ const NAMES: Readonly<Record<SectionName, true>> = {
   checks: true,
   repairs: true,
   proof: true,
+  monitor: true,
   attachments: true,
   notes: true,
 };

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { NoSuchJob, VersionConflict } from '../../../src/jobs/job-store.ts';
 import { jobSchema, SECTION_NAMES } from '../../../src/jobs/record/job.ts';
 import type { GetServer } from '../contract.ts';
-import { ANNA, BERT, keptRecording, MOMENT, sampleCar, sampleCheck, sampleRepair } from '../samples.ts';
+import { ANNA, BERT, keptRecording, MOMENT, sampleCar, sampleCheck, sampleMonitor, sampleRepair } from '../samples.ts';
 
 /** Character 0, half of a pair, a quote, a backslash, beyond the first plane. */
 const ODD = 'a\0b \ud800 "\\" \u{1f527} ü\n';
@@ -44,6 +44,7 @@ export function changesContract(get: GetServer): void {
       checks: [sampleCheck],
       repairs: [sampleRepair],
       proof: { before: [kept.id], after: [], verdict: 'not-proven' as const, words: ODD, missing: '' },
+      monitor: sampleMonitor(kept.id),
       attachments: [
         {
           id: randomUUID(),

@@ -57,6 +57,17 @@ export function jobFileContract(get: GetServer): void {
     expect(again.files).toEqual(file.files);
   });
 
+  test('a file from before there was a section for the monitor comes in with an empty one', async () => {
+    const { jobs, exportJob, importJob } = await get().freshStore();
+    const { id } = await jobs.create(ANNA, { sections: { vehicle: { name: 'Blue estate' } } });
+    let text = '';
+    for await (const piece of exportJob(id)) text += piece;
+    const { monitor: _, ...job } = JSON.parse(text).job;
+    const taken = await importJob(BERT, { ...JSON.parse(text), job });
+    expect(taken.monitor).toEqual({ readings: [], conditions: null, parkedBeforeS: {}, plan: { routine: [] } });
+    expect(taken.vehicle).toEqual({ name: 'Blue estate' });
+  });
+
   test('where id and number are taken it gets others', async () => {
     const store = await get().freshStore();
     const job = await fullJob(store);
