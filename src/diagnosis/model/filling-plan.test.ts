@@ -20,9 +20,14 @@ describe('the plan of a filling', () => {
       45 * (LITRE / 90),
       12,
     );
-    expect(fillingPlan(recording({ fillFlowM3PerS: 5e-4 }), [filling(20, 110)], FUEL).flowAt(50)).toBe(5e-4);
+    expect(fillingPlan(recording({ fillFlowM3PerS: 5e-4 }), [filling(20, 110)], FUEL).flowAt(50)).toBeCloseTo(
+      0.95 * 5e-4,
+      12,
+    );
     const plain = fillingPlan(recording({}), [filling(20, 110)], FUEL);
-    expect(plain.flowAt(50)).toBeCloseTo(CAP_M3_PER_S, 7);
+    expect(plain.flowAt(50)).toBeCloseTo(0.95 * CAP_M3_PER_S, 7);
+    // no pump may exceed the cap
+    expect(plain.flowAt(50)).toBeLessThan(CAP_M3_PER_S);
     expect([plain.flowAt(10), plain.flowAt(150)]).toEqual([0, 0]);
   });
 
@@ -33,6 +38,37 @@ describe('the plan of a filling', () => {
     expect(plan.fullAt(100)).toBe(false);
     expect(plan.fullAt(109.9)).toBe(true);
     expect(plan.changes.map((c) => c.kind)).toEqual(['fill-on', 'float-shut', 'fill-off']);
+  });
+
+  it('begins a short try where the pressure last stood at its lowest', () => {
+    // falls until 30 s, then rises until the click at 31.5 s
+    const timeS = Float64Array.from({ length: 600 }, (_, i) => i / 10);
+    const p = timeS.map((t) => (t < 30 ? 1000 - 10 * t : t < 31.5 ? 700 + 800 * (t - 30) : 1900));
+    const tried: Recording = {
+      label: 'filling',
+      timeS,
+      channels: { tankPressureGaugePa: p },
+      notes: { procedure: 'refuelling', shutOffTimesS: [31.5] },
+    };
+    const plan = fillingPlan(tried, [filling(31, 31.6)], FUEL);
+    expect(Math.abs(plan.changes[0]!.timeS - 30)).toBeLessThan(0.11);
+    expect(plan.flowAt(30.5)).toBeGreaterThan(0);
+    expect(plan.flowAt(29.5)).toBe(0);
+  });
+
+  it('lets the litres tell the start where samples are too far apart to show it', () => {
+    // 1 L at 0.95 of 0.6 L/s takes 1.75 s, and the flow builds up in 0.3 s: more than the 1 s since the last low sample
+    const timeS = Float64Array.from({ length: 60 }, (_, i) => 2 * i);
+    const p = timeS.map((t) => (t < 22 ? 0 : 2000));
+    const tried: Recording = {
+      label: 'filling',
+      timeS,
+      channels: { tankPressureGaugePa: p },
+      notes: { procedure: 'refuelling', shutOffTimesS: [22], filledM3: LITRE, fillFlowM3PerS: 0.6 * LITRE },
+    };
+    const start = fillingPlan(tried, [filling(21, 22)], FUEL).changes[0]!.timeS;
+    expect(22 - start).toBeGreaterThan(1.75);
+    expect(22 - start).toBeLessThan(2.1);
   });
 
   it('counts the noted clicks that came with room in the tank', () => {

@@ -55,14 +55,16 @@ export const Q = {
   drift0: 28,
   drift1: 29,
   drift2: 30,
-  /** Refuelling: multiplier of the displaced volume [-], evaporation conductance while filling [m3/s]. */
+  /** Refuelling: multiplier of the displaced volume [-]. */
   displacement: 31,
   /** Effective area between tank and canister once the fill-limit valve has shut [m2]. */
   fullPipeArea: 32,
   /** Gauge pressure at which the cap lets gas out [Pa]. */
   reliefPressure: 33,
+  /** Time in which the flow from the nozzle builds up, first order [s]. */
+  nozzleRise: 34,
 } as const;
 export type QuantityName = keyof typeof Q;
-export const QUANTITY_COUNT = 34;
+export const QUANTITY_COUNT = 35;
 export const SHIFT_SLOTS = 4;
 export const DRIFT_SLOTS = 3;

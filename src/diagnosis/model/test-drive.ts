@@ -24,6 +24,7 @@ export function quantities(changes: Partial<Record<QuantityName, number>> = {}):
     gain: 1,
     lag: 0.02,
     displacement: 1,
+    nozzleRise: 0.3,
     fullPipeArea: 1.7e-5,
   };
   for (const [name, value] of Object.entries({ ...still, ...changes })) q[Q[name as QuantityName]] = value;

@@ -90,6 +90,7 @@ export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, fl
   const gain = q[Q.gain]!;
   const lag = q[Q.lag]!;
   const displacement = q[Q.displacement]!;
+  const nozzleRise = q[Q.nozzleRise]!;
   const sensitivity = drive.vapourSensitivityPerK;
 
   let v = q[Q.tankVolume]!;
@@ -99,6 +100,7 @@ export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, fl
   let pc = p;
   let pSlow = p;
   let fuelWarm = 0;
+  let pouring = 0;
   let psat = psat0;
   let n = (p * v) / (R * t);
   let y = (psat0 - q[Q.deficit]!) / p;
@@ -150,7 +152,10 @@ export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, fl
       wall += rate * h;
       psat = psat0 * Math.exp(sensitivity * fuelWarm);
     }
-    let liquid = fillM3PerS[i]! * displacement;
+    // the flow builds up as the nozzle is opened; its own shut-off is sudden
+    const poured = fillM3PerS[i]!;
+    pouring = poured > 0 ? pouring + (poured - pouring) * (h / (nozzleRise + h)) : 0;
+    let liquid = pouring * displacement;
     if (liquid > 0) {
       if (v - liquid * h > SMALLEST_VOLUME) v -= liquid * h;
       else liquid = 0;

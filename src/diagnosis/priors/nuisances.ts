@@ -6,6 +6,7 @@ import { effectiveAreaFromDiameter } from '../../physics/equivalent-diameter.ts'
 import type { ProcedureKind } from '../../recording/recording.ts';
 import type { Car } from '../../system/car.ts';
 import type { Parameter } from '../fit/parameter.ts';
+import { NOZZLE_RISE_S } from '../model/filling-plan.ts';
 import { Q, QUANTITY_COUNT } from '../model/quantities.ts';
 import type { Conditions } from './conditions.ts';
 
@@ -83,8 +84,10 @@ const LAG: LogPrior = { centre: 0.2, sd: 0.6 };
 const COMMAND_SD_S = 0.1;
 /** Change of the purge valve's flow over a draw, as its gas and temperature change [-], judgement. */
 const DRIFT_SD = 0.2;
-/** Gas displaced per volume of liquid: nozzle rate, and vapour made or condensed by splashing [-], judgement. */
-const DISPLACEMENT_SD = 0.15;
+/** Gas displaced per volume of liquid: rate of the pump, and vapour made or condensed by splashing [-], judgement. */
+const DISPLACEMENT: LogPrior = { centre: 1, sd: 0.07 };
+/** Time in which the flow builds up after the nozzle's lever is pulled [s], judgement: a moment of a hand. */
+const NOZZLE_RISE: LogPrior = { centre: NOZZLE_RISE_S, sd: 0.6 };
 /** Rates of the fuel's temperature [K/s]: with the engine running; parked, 1 to 2 K per 10 min (common practice). */
 const WARM_RUNNING_SD = 0.001;
 const WARM_PARKED_SD = 0.002;
@@ -119,7 +122,8 @@ export function baseQuantities(shape: RecordingShape): Float64Array {
   q[Q.slowTime] = SLOW_TIME.centre;
   q[Q.gain] = 1;
   q[Q.lag] = LAG.centre;
-  q[Q.displacement] = 1;
+  q[Q.displacement] = DISPLACEMENT.centre;
+  q[Q.nozzleRise] = NOZZLE_RISE.centre;
   q[Q.fullPipeArea] = SOUND.fullPipe.centre;
   return q;
 }
@@ -196,7 +200,8 @@ export function recordingParameters(shape: RecordingShape, recording: number): P
   for (let i = 0; i < shape.warmKnots; i++) list.push(own(`warm${i}`, Q.warm0 + i, 'linear', 0, warmSd));
   if (shape.procedure === 'refuelling') {
     list.push(
-      own('displacement', Q.displacement, 'log', 1, DISPLACEMENT_SD),
+      own('displacement', Q.displacement, 'log', DISPLACEMENT.centre, DISPLACEMENT.sd),
+      own('nozzleRise', Q.nozzleRise, 'log', NOZZLE_RISE.centre, NOZZLE_RISE.sd),
       own('fullPipe', Q.fullPipeArea, 'log', SOUND.fullPipe.centre, SOUND.fullPipe.sd),
     );
   }
