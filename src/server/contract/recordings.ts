@@ -1,6 +1,13 @@
 /** Requests and answers about recordings and attachments. */
 import { z } from 'zod';
 import { jobSchema } from '../../jobs/record/job.ts';
+import {
+  carStatusSchema,
+  codeStatusSchema,
+  freezeFrameSchema,
+  readCodeSchema,
+  testResultSchema,
+} from '../../recording/bus/capture-format.ts';
 import { mappingSchema } from '../../recording/mapping.ts';
 import { procedureSchema } from '../../report/finding-format.ts';
 import { errorFactsSchema } from './error.ts';
@@ -52,6 +59,18 @@ export const readSummarySchema = z.strictObject({
 });
 export type ReadSummary = z.infer<typeof readSummarySchema>;
 
+export const captureFactsSchema = z
+  .strictObject({
+    at: z.iso.datetime().exactOptional().describe('First stamp of the capture, UTC; absent where stamps are no dates'),
+    status: carStatusSchema,
+    codes: z.array(readCodeSchema).readonly(),
+    codesRead: z.array(codeStatusSchema).readonly().describe('Lists that were asked for and given, empty or not'),
+    freezeFrames: z.array(freezeFrameSchema).readonly(),
+    results: z.array(testResultSchema).readonly().describe('Service $06'),
+  })
+  .describe('What the car said of itself in a bus capture');
+export type CaptureFacts = z.infer<typeof captureFactsSchema>;
+
 export const previewSchema = z
   .strictObject({
     ...headSchema.shape,
@@ -60,6 +79,9 @@ export const previewSchema = z
     isGiven: z.boolean().describe('The mapping in use was given by hand'),
     report: readSummarySchema.nullable().describe('null when the file cannot be read with the mapping in use'),
     problem: errorFactsSchema.nullable().describe('Why it cannot be read'),
+    capture: captureFactsSchema
+      .exactOptional()
+      .describe('Codes, readiness and counters of a bus capture; it may hold these and no samples'),
   })
   .describe('How a recording is understood');
 export type Preview = z.infer<typeof previewSchema>;

@@ -6,6 +6,7 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
+import type { CaptureReading } from '../../recording/bus/read-capture.ts';
 import type { Mapping } from '../../recording/mapping.ts';
 import { findPhases } from '../../recording/phases.ts';
 import { findProcedure } from '../../recording/procedure.ts';
@@ -17,8 +18,15 @@ import { MAX_UNPACKED_BYTES } from '../contract/paths.ts';
 import type { Preview, ReadSummary } from '../contract/recordings.ts';
 import { encodeSamples } from '../contract/samples.ts';
 import type { ByteCache } from './byte-cache.ts';
+import { captureFacts } from './capture-facts.ts';
 import { readHead } from './head.ts';
-import { type ReadFile, type ReadFileOptions, readRecordingFile, UnreadableFile } from './read-file.ts';
+import {
+  CaptureWithoutRecording,
+  type ReadFile,
+  type ReadFileOptions,
+  readRecordingFile,
+  UnreadableFile,
+} from './read-file.ts';
 
 export interface ReadingInputs {
   readonly path: string;
@@ -73,6 +81,11 @@ const problemOf = ({ message, facts }: UnreadableFile): Preview['problem'] => ({
   ...facts,
 });
 
+function factsOf(capture: CaptureReading | undefined): Pick<Preview, 'capture'> {
+  const facts = capture === undefined ? undefined : captureFacts(capture);
+  return facts === undefined ? {} : { capture: facts };
+}
+
 /** Reads, writes both files, and gives what there is to say. A file that cannot be read leaves no samples. */
 export async function readAndKeep(
   folder: string,
@@ -114,10 +127,11 @@ export async function readAndKeep(
       warnings: read.report.warnings,
     };
     await writeAside(samplesPath(folder, key), encodeSamples(read.recording, facts));
-    preview = { ...base, mapping: read.mapping, report, problem: null };
+    preview = { ...base, mapping: read.mapping, report, problem: null, ...factsOf(read.capture) };
   } catch (error) {
     if (!(error instanceof UnreadableFile)) throw error;
     preview = { ...base, mapping: mapping ?? error.guessed ?? null, report: null, problem: problemOf(error) };
+    if (error instanceof CaptureWithoutRecording) preview = { ...preview, ...factsOf(error.capture) };
   }
   await writeAside(previewPath(folder, key), JSON.stringify(preview));
   onProgress(1);

@@ -15,6 +15,7 @@ import {
 } from '../contract/recordings.ts';
 import { FOREIGN_FILE_POLICY } from '../guards/safe-headers.ts';
 import type { App, Parts } from '../parts.ts';
+import { countsForFinding } from '../recordings/capture-facts.ts';
 import { checkIsRecording, takeUpload } from '../recordings/take-upload.ts';
 import { notFound, Refusal } from '../refusal.ts';
 import { bytesOf, REFUSALS } from './answers.ts';
@@ -54,7 +55,9 @@ export function recordingRoutes(app: App, { store, readings, bell }: Parts): voi
     {
       config: { needs: 'technician', upload: Object.keys(uploadFieldsSchema.shape) },
       schema: {
-        summary: 'Add a recording (CSV, plain or packed with gzip)',
+        summary: 'Add a recording (CSV or bus capture, plain or packed with gzip)',
+        description:
+          'A bus capture that holds codes or readiness and no samples is kept too; without a pressure of the vapour system it does not count for the finding.',
         params: jobParamsSchema,
         response: { 201: uploadedSchema, 422: unreadableSchema, ...REFUSALS },
       },
@@ -79,14 +82,15 @@ export function recordingRoutes(app: App, { store, readings, bell }: Parts): voi
         ...(mapping === undefined ? {} : { mapping }),
       };
       const preview = await readings.preview(readings.inputsOf(car, entry));
-      if (preview.problem !== null) {
+      if (preview.problem !== null && preview.capture === undefined) {
         const { code, message, ...facts } = preview.problem;
         throw new Refusal(code, message, facts, {
           head: { header: preview.header, rows: preview.rows },
           ...(preview.guessed === null ? {} : { guessed: preview.guessed }),
         });
       }
-      const job = await store.jobs.addRecording(id, request.who.actor, entry);
+      const useInFinding = countsForFinding(preview);
+      const job = await store.jobs.addRecording(id, request.who.actor, { ...entry, useInFinding });
       bell.jobChanged(job);
       return reply.code(201).send({ job, recordingId: entry.id });
     },
