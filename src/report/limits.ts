@@ -52,8 +52,11 @@ const SAME_SIZE_TOLERANCE = 0.001;
 const isNear = (a: number, b: number): boolean => Math.abs(a / b - 1) <= SAME_SIZE_TOLERANCE;
 
 /** The finding's own probability where it has one for this size; else from the interval; else unknown. */
-export function exceeds(finding: Finding, limit: Limit): number | null {
-  if (isNear(limit.diameterMm, 0.5)) return finding.exceeds.mm0_5;
-  if (isNear(limit.diameterMm, 1.0)) return finding.exceeds.mm1_0;
-  return finding.diameterMm === null ? null : exceedsFromInterval(finding.diameterMm, limit.diameterMm);
+export function exceedsLimit(finding: Pick<Finding, 'diameterMm' | 'exceeds'>, diameterMm: number): number | null {
+  if (isNear(diameterMm, 0.5)) return finding.exceeds.mm0_5;
+  if (isNear(diameterMm, 1.0)) return finding.exceeds.mm1_0;
+  return finding.diameterMm === null ? null : exceedsFromInterval(finding.diameterMm, diameterMm);
 }
+
+export const exceeds = (finding: Pick<Finding, 'diameterMm' | 'exceeds'>, limit: Limit): number | null =>
+  exceedsLimit(finding, limit.diameterMm);

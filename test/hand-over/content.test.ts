@@ -1,12 +1,13 @@
 /** What the hand-over says and does not say, in both languages and on page and paper alike. */
 import { describe, expect, test } from 'vitest';
+import { judgeProof } from '../../src/checks/proof/proof.ts';
 import { deskOf } from '../../src/report/hand-over/desk.ts';
 import type { HandOver } from '../../src/report/hand-over/hand-over.ts';
 import { handOverDocument } from '../../src/report/hand-over/hand-over-document.ts';
 import { handOverHtml } from '../../src/report/hand-over/html.ts';
 import { notVerified } from '../../src/report/hand-over/not-verified.ts';
 import { provenSentences } from '../../src/report/hand-over/outcome.ts';
-import { sampleHandOver } from './sample-hand-over.ts';
+import { sampleHandOver, sampleProof } from './sample-hand-over.ts';
 
 const font = new Uint8Array([1, 2, 3]);
 const fonts = { serif: font, serifStrong: font, sans: font, sansStrong: font };
@@ -19,14 +20,17 @@ const page = (given: HandOver): string =>
 
 describe('the honest list', () => {
   test('a repair without a recording after it is not proven, and says so', () => {
+    const { after: _, sectionsAfterMm: __, ...before } = sampleProof;
     const given: HandOver = {
       ...sampleHandOver,
       recordings: sampleHandOver.recordings.slice(0, 1),
       findings: { ...sampleHandOver.findings, after: null },
       proof: null,
+      worked: { ...sampleHandOver.worked!, proof: judgeProof(before) },
     };
-    expect(open(given)).toContain('no recording was made after it');
-    expect(proven(given)).toContain('not proven');
+    expect(open(given)).toContain('has not been measured since the repair');
+    expect(open(given)).toContain('follows from the figures alone');
+    expect(proven(given)).toContain('Not proven');
     expect(proven(given)).not.toContain('0.18');
   });
 
@@ -63,23 +67,24 @@ describe('the honest list', () => {
   });
 
   test('other conditions are named in the units of the reader', () => {
-    const [before, after] = sampleHandOver.recordings;
+    const conditions = { method: 'engine-off', fuelLevel: 0.8, ambientTemperatureK: 303.15 };
     const given: HandOver = {
       ...sampleHandOver,
       units: { ...sampleHandOver.units, temperature: 'degF' },
-      recordings: [
-        before!,
-        { ...after!, procedure: 'engine-off', conditions: { fuelLevel: 0.8, ambientTemperatureK: 303.15 } },
-      ],
+      worked: {
+        ...sampleHandOver.worked!,
+        proof: judgeProof({ ...sampleProof, after: { ...sampleProof.after, conditions } }),
+      },
     };
     const said = open(given);
-    expect(said).toContain('different procedures');
-    expect(said).toContain('(41 % before, 80 % after)');
+    expect(said).toContain('(leak self-test, engine running (vacuum draw) before, engine-off vacuum test after)');
+    expect(said).toContain('fuel level (41 % before, 80 % after)');
     expect(said).toContain('(64 °F before, 86 °F after)');
   });
 
   test('the car’s own test is never said to be passed', () => {
     expect(open(sampleHandOver)).toContain('only the car can run it');
+    expect(proven(sampleHandOver)).not.toContain('ran and passed');
   });
 });
 
@@ -92,7 +97,51 @@ test('a fault that is no hole is compared by its probability', () => {
   const cause = { ...sampleHandOver.findings.before!.finding.causes[4]!, probability: 0.97 };
   const finding = { ...sampleHandOver.findings.before!.finding, causes: [cause], diameterMm: null };
   const findings = { ...sampleHandOver.findings, before: { ...sampleHandOver.findings.before!, finding } };
-  expect(proven({ ...sampleHandOver, findings })).toContain('97 % before the repair, under 0.1 % after it');
+  const worked = {
+    ...sampleHandOver.worked!,
+    proof: judgeProof({
+      ...sampleProof,
+      before: { conditions: { method: 'purge-drive' } },
+      repairsHole: false,
+      otherFault: { before: 0.97, after: 0.0001 },
+    }),
+  };
+  expect(proven({ ...sampleHandOver, findings, worked })).toContain('97 % before the repair, under 0.1 % after it');
+});
+
+describe('the proof', () => {
+  test('its figures stand on the customer’s page and in the evidence, the verdict first', () => {
+    const [customer, evidence] = handOverDocument(sampleHandOver).parts;
+    for (const part of [customer!, evidence!]) {
+      const said = JSON.stringify(part).replaceAll('\u00a0', ' ');
+      expect(said).toContain('Not proven');
+      expect(said).toContain('smaller than 0.50 mm with a probability of');
+      expect(said).toContain('The repair made a difference with a probability of');
+      expect(said).toContain('Another leak remains with a probability of');
+      expect(said).toContain('this proof does not cover: purge valve stays shut (5 %)');
+    }
+  });
+
+  test.each([
+    ['en', 'Leak budget', 'tank and neck', 'volatility of the fuel', 'Dashed: recorded before the repair'],
+    ['de', 'Leckbilanz', 'Tank und Stutzen', 'Flüchtigkeit des Kraftstoffs', 'Gestrichelt: vor der Reparatur'],
+  ] as const)('%s: budget, conditions with volatility, both traces in one figure', (language, ...expected) => {
+    const html = page({ ...sampleHandOver, language });
+    for (const words of expected) expect(html.toLowerCase()).toContain(words.toLowerCase());
+  });
+
+  test('a verdict by hand that the figures do not bear out is told apart', () => {
+    const proof = { ...sampleHandOver.proof!, verdict: 'held' as const };
+    const said = proven({ ...sampleHandOver, proof });
+    expect(said).toContain('The repair held.');
+    expect(said).toContain('By the figures alone: Not proven');
+  });
+
+  test('nothing repaired, nothing proven', () => {
+    expect(proven({ ...sampleHandOver, repairs: [], proof: null, worked: null })).toBe(
+      'There is nothing to prove yet.',
+    );
+  });
 });
 
 describe('the page', () => {

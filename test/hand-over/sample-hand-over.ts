@@ -1,4 +1,5 @@
 /** Invented hand-overs for tests: a usual one, and one whose every text is as long as the job record allows or nearly so. */
+import { judgeProof, type ProofInput } from '../../src/checks/proof/proof.ts';
 import type { Finding, Overlay } from '../../src/diagnosis/finding.ts';
 import type { HandOver, HandOverLanguage, HandOverRecording } from '../../src/report/hand-over/hand-over.ts';
 import { sampleSheet } from '../e2e/sample-sheet.ts';
@@ -51,6 +52,34 @@ const sound: Finding = {
   reasons: [],
   warnings: [],
   overlays: [],
+};
+
+const measuredAt = { method: 'vacuum-draw', fuelLevel: 0.41, ambientTemperatureK: 291.15 } as const;
+const limit = { label: '0.020 in', diameterMm: 0.5 } as const;
+
+/** The proof as the job's own room works it out of the two findings, and of sections that were measured on both sides. */
+export const sampleProof: ProofInput = {
+  before: { diameterMm: sampleSheet.finding.diameterMm!, conditions: measuredAt },
+  after: { diameterMm: sound.diameterMm!, conditions: { ...measuredAt, ambientTemperatureK: 293.15 } },
+  sectionsBeforeMm: {
+    'purge side': { median: 0.06, lo90: 0.03, hi90: 0.12 },
+    'canister and vent': { median: 0.08, lo90: 0.04, hi90: 0.15 },
+    'tank and neck': { median: 0.6, lo90: 0.5, hi90: 0.72 },
+  },
+  sectionsAfterMm: {
+    'purge side': { median: 0.06, lo90: 0.03, hi90: 0.12 },
+    'canister and vent': { median: 0.07, lo90: 0.04, hi90: 0.14 },
+    'tank and neck': { median: 0.09, lo90: 0.05, hi90: 0.16 },
+  },
+  repairedMm: { median: 0.6, lo90: 0.5, hi90: 0.72 },
+  limitMm: limit.diameterMm,
+  repaired: ['F01'],
+  repairsHole: true,
+  causesBefore: [
+    { id: 'F01', probability: 0.8 },
+    { id: 'F04', probability: 0.05 },
+  ],
+  selfTest: 'not run',
 };
 
 export const sampleHandOver: HandOver = {
@@ -127,7 +156,8 @@ export const sampleHandOver: HandOver = {
       addresses: ['leak'],
     },
   ],
-  proof: { verdict: 'held', words: 'Same test, same level, before and after.', missing: '' },
+  proof: { verdict: 'not-proven', words: 'Same test, same level, before and after.', missing: '' },
+  worked: { proof: judgeProof(sampleProof), limit },
   notes: [
     { at: '2026-03-04T10:10:00.000Z', by: 'Invented technician', text: 'Customer tops up after the first click.' },
   ],

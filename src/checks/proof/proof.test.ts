@@ -146,13 +146,19 @@ describe('a repaired fault that no size shows', () => {
 describe('conditions', () => {
   test('what differs is named, with what was compared', () => {
     const proof = judgeProof({ ...CASE, after: sized(0.08, 0.04, 0.14, { fuelTemperatureK: 300, fuelLevel: 0.2 }) });
-    expect(proof.missing).toContainEqual({ code: 'conditions differ', which: ['fuel temperature', 'fuel level'] });
+    const differing = proof.missing.find((item) => item.code === 'conditions differ');
+    expect(differing?.which).toEqual([
+      { what: 'fuel temperature', before: 293, after: 300, alike: 'no' },
+      { what: 'fuel level', before: 0.5, after: 0.2, alike: 'no' },
+    ]);
   });
 
   test('what nobody wrote down is said and does not undo the proof', () => {
     const { fuelTemperatureK: _, ...conditions } = TIGHT.conditions;
     const proof = judgeProof({ ...CASE, after: { ...TIGHT, conditions } });
-    expect(proof.missing).toEqual([{ code: 'conditions not known', which: ['fuel temperature'] }]);
+    expect(proof.missing).toEqual([
+      { code: 'conditions not known', which: [{ what: 'fuel temperature', before: 293, alike: 'unknown' }] },
+    ]);
     expect(proof.verdict).toBe('held');
   });
 
@@ -202,6 +208,10 @@ describe('probabilities against closed forms of log-normals', () => {
         expect(limitMet).toBeCloseTo(phi(Math.log(0.5 / median) / s), 5);
       }),
     );
+  });
+
+  test('a measurement that has its own probability for the limit keeps it', () => {
+    expect(judgeProof({ ...CASE, after: { ...TIGHT, limitMet: 0.96 } }).limitMet).toBe(0.96);
   });
 
   test('the repair made a difference with Φ(ln(0.9 m₁ / m₂) / √(s₁² + s₂²))', () => {
@@ -255,6 +265,7 @@ describe('words', () => {
     diameter: (mm) => `${mm.toFixed(2)} mm`,
     cause: (id) => (language === 'en' ? EN : DE).causes[id],
     list: (names) => names.join(', '),
+    condition: (condition, side) => (condition[side] === undefined ? undefined : String(condition[side])),
   });
 
   test.each([
@@ -279,7 +290,7 @@ describe('words', () => {
     const proof = judgeProof({ ...worst });
     const text = proofInWords(proof, EN.proof, say('en')).missing.join('\n');
     expect(text).toContain('limit of 0.50 mm');
-    expect(text).toContain('fuel level differed');
+    expect(text).toContain('fuel level (0.5 before, 0.9 after) differed');
     expect(text).toContain('purge valve stays shut (25 %)');
     expect(text).toContain('no other leak remains');
     expect(text).not.toContain('undefined');

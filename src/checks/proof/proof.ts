@@ -8,6 +8,8 @@ import { atMost, quantilesOf, type SizeBelief, sizeBelief, smaller } from './siz
 export interface Measured {
   /** Whole system, equivalent diameter (discharge coefficient 0.61), mm; absent where the test sizes no hole. */
   readonly diameterMm?: Interval;
+  /** Probability that the limit is met, where the measurement has it more exactly than its interval says. */
+  readonly limitMet?: number;
   readonly conditions: ProofConditions;
 }
 
@@ -53,8 +55,8 @@ export type Missing =
   | { readonly code: 'fault not certain before'; readonly probability: number }
   | { readonly code: 'fault not certainly gone'; readonly probability: number }
   | { readonly code: 'another leak not excluded'; readonly anotherLeak: number }
-  | { readonly code: 'conditions differ'; readonly which: readonly ComparedCondition['what'][] }
-  | { readonly code: 'conditions not known'; readonly which: readonly ComparedCondition['what'][] }
+  | { readonly code: 'conditions differ'; readonly which: readonly ComparedCondition[] }
+  | { readonly code: 'conditions not known'; readonly which: readonly ComparedCondition[] }
   | { readonly code: 'self-test not run' }
   | { readonly code: 'causes not covered'; readonly causes: readonly BelievedCause[] };
 
@@ -112,7 +114,7 @@ export function judgeProof(input: ProofInput): Proof {
   const sizeAfter = after?.diameterMm && sizeBelief(after.diameterMm);
   const sizeBefore = before?.diameterMm && sizeBelief(before.diameterMm);
   const figures = {
-    ...(sizeAfter && { limitMet: atMost(sizeAfter, limitMm), anotherLeak: secondLeak(sizeAfter) }),
+    ...(sizeAfter && { limitMet: after.limitMet ?? atMost(sizeAfter, limitMm), anotherLeak: secondLeak(sizeAfter) }),
     ...(sizeAfter && sizeBefore && { madeDifference: smaller(sizeAfter, sizeBefore, DIFFERENCE) }),
   };
   const notCovered = notCoveredBy(input);
@@ -164,8 +166,7 @@ function whatIsMissing(
   conditions: readonly ComparedCondition[],
   notCovered: readonly BelievedCause[],
 ): readonly Missing[] {
-  const which = (alike: ComparedCondition['alike']) =>
-    conditions.filter((condition) => condition.alike === alike).map(({ what }) => what);
+  const which = (alike: ComparedCondition['alike']) => conditions.filter((condition) => condition.alike === alike);
   const [differing, unknown] = [which('no'), which('unknown')];
   return [
     ...(input.repairsHole ? missingOfSize(input, figures) : missingOfFault(input)),

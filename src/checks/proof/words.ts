@@ -1,6 +1,7 @@
 /** A proof as sentences: which are said, in what order. The words are the language's, the figures the reader's. */
 import type { RootCauseId } from '../root-causes.ts';
 import type { ProofText } from '../text/text.ts';
+import type { ComparedCondition } from './conditions.ts';
 import type { Against, Missing, Proof } from './proof.ts';
 
 /** How the reader of the sentences writes figures and names. */
@@ -8,6 +9,8 @@ export interface ProofSay {
   readonly percent: (probability: number) => string;
   readonly diameter: (mm: number) => string;
   readonly cause: (id: RootCauseId) => string;
+  /** One side of a condition; undefined where it was not written down. */
+  readonly condition: (condition: ComparedCondition, side: 'before' | 'after') => string | undefined;
   /** "a, b and c" */
   readonly list: (names: readonly string[]) => string;
 }
@@ -20,7 +23,14 @@ export interface ProofSentences {
   readonly missing: readonly string[];
 }
 
-export function againstInWords(item: Against, text: ProofText, say: ProofSay): string {
+/** "fuel level (41 % before, 80 % after)" */
+function withValues(condition: ComparedCondition, text: ProofText, say: ProofSay): string {
+  const name = text.conditions[condition.what];
+  const [before, after] = [say.condition(condition, 'before'), say.condition(condition, 'after')];
+  return before === undefined || after === undefined ? name : `${name} (${text.values(before, after)})`;
+}
+
+function againstInWords(item: Against, text: ProofText, say: ProofSay): string {
   const words = text.against;
   switch (item.code) {
     case 'self-test failed':
@@ -47,8 +57,9 @@ export function missingInWords(item: Missing, text: ProofText, say: ProofSay): s
     case 'fault not certainly gone':
       return words[item.code](say.percent(item.probability));
     case 'conditions differ':
+      return words[item.code](say.list(item.which.map((condition) => withValues(condition, text, say))));
     case 'conditions not known':
-      return words[item.code](say.list(item.which.map((what) => text.conditions[what])));
+      return words[item.code](say.list(item.which.map(({ what }) => text.conditions[what])));
     case 'causes not covered':
       return words[item.code](
         say.list(item.causes.map(({ id, probability }) => `${say.cause(id)} (${say.percent(probability)})`)),

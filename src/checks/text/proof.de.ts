@@ -50,6 +50,7 @@ export const PROOF_DE: ProofText = {
     'fuel level': 'Füllstand',
     volatility: 'Flüchtigkeit des Kraftstoffs',
   },
+  values: (before, after) => `${before} vorher, ${after} nachher`,
   alike: { yes: 'gleich', no: 'verschieden', unknown: 'nicht bekannt' },
   sameFill: 'gleich: dazwischen wurde nicht getankt',
   selfTest: { 'not run': 'ist nicht gelaufen', passed: 'gelaufen und bestanden', failed: 'gelaufen, nicht bestanden' },

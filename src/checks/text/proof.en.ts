@@ -47,6 +47,7 @@ export const PROOF_EN: ProofText = {
     'fuel level': 'fuel level',
     volatility: 'volatility of the fuel',
   },
+  values: (before, after) => `${before} before, ${after} after`,
   alike: { yes: 'alike', no: 'differs', unknown: 'not known' },
   sameFill: 'alike: no fuel was added in between',
   selfTest: { 'not run': 'has not run', passed: 'ran and passed', failed: 'ran and failed' },

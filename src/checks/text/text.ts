@@ -47,6 +47,7 @@ export interface ProofText {
     readonly 'causes not covered': (causes: string) => string;
   };
   readonly conditions: Readonly<Record<ComparedCondition['what'], string>>;
+  readonly values: (before: string, after: string) => string;
   readonly alike: Readonly<Record<Alike, string>>;
   readonly sameFill: string;
   readonly selfTest: Readonly<Record<SelfTest, string>>;

@@ -9,8 +9,9 @@ import type {
   HandOverRecording,
   HandOverUnits,
 } from '../../report/hand-over/hand-over.ts';
-import type { Limit } from '../../report/limits.ts';
+import { type Limit, REFERENCE_LIMITS } from '../../report/limits.ts';
 import type { Job, JobFinding, RecordingEntry } from '../record/job.ts';
+import { newestFinding, proofOfJob } from '../record/proof-of-job.ts';
 import { type RecordingData, recordingFacts, traceOf } from './recording-facts.ts';
 
 export interface HandOverSettings {
@@ -26,14 +27,6 @@ export interface HandOverSettings {
   readonly madeAt: string;
   /** From the job's history, see `codesAroundRepair`; absent: as in the record, not read again. */
   readonly codes?: HandOver['codes'];
-}
-
-/** The newest finding that was made from recordings of one side only. */
-function findingOf(job: Job, taken: RecordingEntry['taken']): JobFinding | undefined {
-  const own = new Set(job.recordings.filter((entry) => entry.taken === taken).map(({ sha256 }) => sha256));
-  return job.findings.findLast(
-    ({ sheet }) => sheet.recordings.length > 0 && sheet.recordings.every(({ sha256 }) => own.has(sha256)),
-  );
 }
 
 const shown = (job: Job, made: JobFinding | undefined): HandOverFinding | null =>
@@ -92,9 +85,15 @@ function recordingOf(
   };
 }
 
+function workedOf(job: Job, limits: readonly Limit[]): HandOver['worked'] {
+  if (job.repairs.length === 0) return null;
+  const limit = job.proof?.limit ?? limits[0] ?? REFERENCE_LIMITS[0]!;
+  return { proof: proofOfJob(job, limit.diameterMm).proof, limit };
+}
+
 /** `data`: the recordings as read; for those that a finding was made from it may be left out. */
 export function handOverOf(job: Job, data: readonly RecordingData[], settings: HandOverSettings): HandOver {
-  const made = { before: findingOf(job, 'before-repair'), after: findingOf(job, 'after-repair') };
+  const made = { before: newestFinding(job, 'before-repair'), after: newestFinding(job, 'after-repair') };
   const findings = { before: shown(job, made.before), after: shown(job, made.after) };
   const { language, units, parts, shop, technician, limits, program, madeAt } = settings;
   return {
@@ -124,6 +123,7 @@ export function handOverOf(job: Job, data: readonly RecordingData[], settings: H
     checks: job.checks,
     repairs: job.repairs,
     proof: job.proof,
+    worked: workedOf(job, limits),
     notes: job.notes,
     attachments: job.attachments,
   };

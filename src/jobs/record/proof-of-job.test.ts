@@ -27,6 +27,7 @@ const finding = (
       recordings: shas.map((sha256) => ({ sha256, procedure, conditions })),
       finding: {
         diameterMm,
+        exceeds: { mm0_5: null, mm1_0: null },
         causes: [{ id: 'leak', probability: 1, places: [{ group: ['cap and neck'], probability: 1 }] }],
       },
     },
@@ -78,6 +79,14 @@ describe('findings', () => {
     expect(proof({ findings: [finding(['a'], SIZE), finding(['b'], SIZE)] }, 2).limitMet).toBeGreaterThan(0.99);
     expect(proof({ findings: [finding(['a'], SIZE), finding(['b'], SIZE)] }, 0.5).limitMet).toBeLessThan(0.01);
   });
+});
+
+test('the finding’s own probability for the limit is the proof’s, so that the sheet says one number', () => {
+  const own = finding(['b'], TIGHT);
+  const sized = { ...own.sheet.finding, exceeds: { mm0_5: 0.04, mm1_0: 0.001 } };
+  const after = { ...own, sheet: { ...own.sheet, finding: sized } } as unknown as JobFinding;
+  expect(proof({ findings: [JOB.findings[0]!, after] }).limitMet).toBeCloseTo(0.96, 12);
+  expect(proof({ findings: [JOB.findings[0]!, after] }, 0.3).limitMet).toBeGreaterThan(0.99);
 });
 
 describe('a repair of something else than a hole', () => {
@@ -171,7 +180,8 @@ describe('measured by hand', () => {
 
   test('another kind of test on each side is said to differ', () => {
     const { verdict, missing } = proof({ findings: [JOB.findings[0]!], checks: [flow('T37', AFTER, '0.01')] });
-    expect(missing).toContainEqual({ code: 'conditions differ', which: ['method'] });
+    const method = { what: 'method', before: 'vacuum-draw', after: 'T20', alike: 'no' };
+    expect(missing).toContainEqual({ code: 'conditions differ', which: [method] });
     expect(verdict).toBe('not-proven');
   });
 

@@ -8,6 +8,7 @@ import { rootCausesFromFinding } from '../../checks/root-cause-priors.ts';
 import { findingCausesOf, ROOT_CAUSES, type RootCauseId } from '../../checks/root-causes.ts';
 import type { Interval } from '../../diagnosis/finding.ts';
 import { isOpenAir } from '../../report/hole.ts';
+import { exceedsLimit } from '../../report/limits.ts';
 import type { Car } from '../../system/car.ts';
 import type { CheckResult, Job, JobFinding, RecordingEntry } from './job.ts';
 
@@ -35,16 +36,22 @@ const fuelOf = (car: Car | null): Pick<Measured['conditions'], 'reidVapourPressu
 };
 
 /** With the conditions of the recording that the other side has its like of. */
-function sizedBy(finding: JobFinding | undefined, other: JobFinding | undefined): Measured | undefined {
+function sizedBy(
+  finding: JobFinding | undefined,
+  other: JobFinding | undefined,
+  limitMm: number,
+): Measured | undefined {
   if (finding === undefined) return undefined;
   const { recordings, car } = finding.sheet;
-  const { diameterMm } = finding.sheet.finding;
+  const { diameterMm, exceeds } = finding.sheet.finding;
+  const above = exceedsLimit({ diameterMm, exceeds }, limitMm);
   const kinds = new Set(other?.sheet.recordings.map(({ procedure }) => procedure));
   const recording = recordings.find(({ procedure }) => kinds.has(procedure)) ?? recordings[0];
   if (recording === undefined) return undefined;
   const { fuelLevel, ambientTemperatureK, fuelTemperatureK } = recording.conditions;
   return {
     ...(diameterMm === null ? {} : { diameterMm }),
+    ...(above === null ? {} : { limitMet: 1 - above }),
     conditions: {
       method: recording.procedure,
       ...fuelOf(car),
@@ -101,8 +108,13 @@ interface MeasuredSides {
 }
 
 /** Findings on both sides come first, then one check on both sides; two kinds of test are compared only where nothing else is there. */
-function measuredOn(job: Job, before: JobFinding | undefined, after: JobFinding | undefined): MeasuredSides {
-  const found = { before: sizedBy(before, after), after: sizedBy(after, before) };
+function measuredOn(
+  job: Job,
+  before: JobFinding | undefined,
+  after: JobFinding | undefined,
+  limitMm: number,
+): MeasuredSides {
+  const found = { before: sizedBy(before, after, limitMm), after: sizedBy(after, before, limitMm) };
   if (found.before?.diameterMm !== undefined && found.after?.diameterMm !== undefined) {
     return { ...found, isByHand: false };
   }
@@ -178,7 +190,7 @@ function otherFault({ repairs }: Job, before: JobFinding | undefined, after: Job
 export function proofOfJob(job: Job, limitMm: number): JobProof {
   const before = newestFinding(job, TAKEN.before);
   const after = newestFinding(job, TAKEN.after);
-  const measured = measuredOn(job, before, after);
+  const measured = measuredOn(job, before, after, limitMm);
   const sections = { before: sectionsOf(checksOf(job, 'before')), after: sectionsOf(checksOf(job, 'after')) };
   const repaired = repairedBy(job);
   const repairedMm = repairedSize(sections.before, repaired);

@@ -17,17 +17,69 @@ export interface Room {
   readonly headLetters: number;
   /** What somebody typed beside the proof; else it stands in the evidence only. */
   readonly proofWords: boolean;
+  /** Sentences of the proof after its verdict. */
+  readonly proofFigures: number;
   /** Points above and below the rule between sections. */
   readonly gap: number;
 }
 
 /** From roomy to tight. The tightest holds the longest texts of the job record (a test sees to it). */
 export const ROOMS: readonly Room[] = [
-  { complaintLetters: 700, repairs: 4, parts: 8, open: 8, letters: 400, headLetters: 400, proofWords: true, gap: 6 },
-  { complaintLetters: 500, repairs: 3, parts: 5, open: 6, letters: 240, headLetters: 200, proofWords: true, gap: 6 },
-  { complaintLetters: 350, repairs: 2, parts: 4, open: 5, letters: 160, headLetters: 100, proofWords: true, gap: 5 },
-  { complaintLetters: 200, repairs: 1, parts: 2, open: 4, letters: 110, headLetters: 80, proofWords: true, gap: 4 },
-  { complaintLetters: 160, repairs: 1, parts: 1, open: 3, letters: 80, headLetters: 70, proofWords: false, gap: 3 },
+  {
+    complaintLetters: 700,
+    repairs: 4,
+    parts: 8,
+    open: 8,
+    letters: 400,
+    headLetters: 400,
+    proofWords: true,
+    proofFigures: 7,
+    gap: 6,
+  },
+  {
+    complaintLetters: 500,
+    repairs: 3,
+    parts: 5,
+    open: 6,
+    letters: 240,
+    headLetters: 200,
+    proofWords: true,
+    proofFigures: 6,
+    gap: 6,
+  },
+  {
+    complaintLetters: 350,
+    repairs: 2,
+    parts: 4,
+    open: 5,
+    letters: 160,
+    headLetters: 100,
+    proofWords: true,
+    proofFigures: 5,
+    gap: 5,
+  },
+  {
+    complaintLetters: 200,
+    repairs: 1,
+    parts: 2,
+    open: 4,
+    letters: 110,
+    headLetters: 80,
+    proofWords: true,
+    proofFigures: 4,
+    gap: 4,
+  },
+  {
+    complaintLetters: 160,
+    repairs: 1,
+    parts: 1,
+    open: 3,
+    letters: 80,
+    headLetters: 70,
+    proofWords: false,
+    proofFigures: 2,
+    gap: 3,
+  },
 ];
 
 /** Cut at a word's end, with a mark that something follows. */
@@ -87,7 +139,7 @@ function proven(desk: Desk, room: Room): readonly Block[] {
   const own = room.proofWords ? shortened(desk.given.proof?.words ?? '', room.letters) : '';
   return [
     ...(first === undefined ? [] : [text('strong', first)]),
-    ...(rest.length === 0 ? [] : [text('body', sentencesOf(rest))]),
+    ...(rest.length === 0 ? [] : [text('body', sentencesOf(rest.slice(0, room.proofFigures)))]),
     ...(own === '' ? [] : [text('body', own)]),
   ];
 }

@@ -1,9 +1,9 @@
 /** Evidence that comes from hands and eyes: the car, checks, repairs, codes, notes, and what all of it was made from. */
 import type { Desk } from './desk.ts';
 import { carName, day, dayAndMinute } from './desk.ts';
-import { type Block, listed, type Section, text } from './document.ts';
+import { type Block, type Section, text } from './document.ts';
 import type { HandOverCode, HandOverFinding } from './hand-over.ts';
-import { provenSentences, sentenceOf, upperFirst } from './outcome.ts';
+import { sentenceOf, upperFirst } from './outcome.ts';
 
 type Row = readonly [string, string];
 const rowsOf = (rows: readonly (readonly [string, string | undefined])[]): readonly Row[] =>
@@ -46,12 +46,7 @@ export function jobSection(desk: Desk): Section {
               ? words.notGiven
               : `${q.pressure(sensor.minGaugePa)} ${words.numbers.to} ${q.pressure(sensor.maxGaugePa)}`,
           ],
-          [
-            facts.reid,
-            reid === undefined
-              ? words.notGiven
-              : `${q.airPressure(reid.low)} ${words.numbers.to} ${q.airPressure(reid.high)}`,
-          ],
+          [facts.reid, reid === undefined ? words.notGiven : q.airPressureRange(reid)],
           [facts.complaintKinds, given.complaint.types.map((type) => words.complaints[type]).join('; ')],
           [facts.complaintWords, given.complaint.words],
         ]),
@@ -136,15 +131,6 @@ export function repairsSection({ given, words, q }: Desk): Section {
     ];
   });
   return { title: sections.repairs, blocks: blocks.length === 0 ? [text('body', words.noRepairs)] : blocks };
-}
-
-export function proofSection(desk: Desk): Section {
-  const { given, words } = desk;
-  const own = given.proof?.words.trim() ?? '';
-  return {
-    title: words.sections.proof,
-    blocks: [...listed(provenSentences(desk)), ...(own === '' ? [] : [text('body', own)])],
-  };
 }
 
 export function codesSection({ given, words }: Desk): Section {

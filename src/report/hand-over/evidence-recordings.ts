@@ -4,7 +4,7 @@ import { holeOf } from '../hole.ts';
 import { exceeds } from '../limits.ts';
 import { isHidden } from '../trace-figure.ts';
 import { firstCause, saysNothing, tellingPlaces } from '../words.ts';
-import { type Desk, limitName, placesOf } from './desk.ts';
+import { type Desk, limitName, placesOf, proofSay } from './desk.ts';
 import { type Bar, type Block, listed, type Section, text, titled } from './document.ts';
 import type { HandOverFinding, HandOverRecording } from './hand-over.ts';
 import { comparedRecordings } from './not-verified.ts';
@@ -194,14 +194,16 @@ export function evidenceSection(desk: Desk): Section | null {
 }
 
 export function conditionsSection(desk: Desk): Section | null {
-  const { given, words, q } = desk;
+  const { given, words, checks, q } = desk;
   const { before, after } = comparedRecordings(given.recordings);
-  if (before === undefined && after === undefined) return null;
+  const compared = given.worked?.proof.conditions ?? [];
+  if (before === undefined && after === undefined && compared.length === 0) return null;
   type Say = (recording: HandOverRecording) => string | undefined;
-  const rows: readonly (readonly [string, Say])[] = [
-    [words.facts.file, ({ fileName }) => fileName],
+  const cell = (recording: HandOverRecording | undefined, say: Say): string =>
+    recording === undefined ? '' : (say(recording) ?? words.notRecorded);
+  const row = (name: string, say: Say): readonly string[] => [name, cell(before, say), cell(after, say), ''];
+  const ownConditions: readonly (readonly [string, Say])[] = [
     [words.facts.procedure, ({ procedure }) => words.procedures[procedure]],
-    [words.facts.length, ({ durationS, samples }) => `${q.duration(durationS)}, ${words.samples(samples)}`],
     [
       words.facts.level,
       ({ conditions: { fuelLevel } }) => (fuelLevel === undefined ? undefined : q.percent(fuelLevel)),
@@ -211,22 +213,36 @@ export function conditionsSection(desk: Desk): Section | null {
       ({ conditions: { ambientTemperatureK: k } }) => (k === undefined ? undefined : q.temperature(k)),
     ],
     [words.facts.fuel, ({ conditions: { fuelTemperatureK: k } }) => (k === undefined ? undefined : q.temperature(k))],
-    [words.facts.air, ({ conditions: { barometricPa: pa } }) => (pa === undefined ? undefined : q.airPressure(pa))],
-    [words.facts.phasesFrom, ({ phasesByHand }) => (phasesByHand ? words.byHand : words.foundByProgram)],
   ];
-  const cell = (recording: HandOverRecording | undefined, say: Say): string =>
-    recording === undefined ? '' : (say(recording) ?? words.notRecorded);
+  const say = proofSay(desk);
+  const comparedRows = compared.map((condition): readonly string[] => [
+    upperFirst(checks.proof.conditions[condition.what]),
+    say.condition(condition, 'before') ?? words.notGiven,
+    say.condition(condition, 'after') ?? words.notGiven,
+    condition.what === 'volatility' && condition.isSameFill
+      ? checks.proof.sameFill
+      : checks.proof.alike[condition.alike],
+  ]);
   return {
     title: words.sections.conditions,
     blocks: [
       {
         kind: 'table',
         columns: [
-          { title: words.facts.condition, share: 0.28 },
-          { title: words.facts.before, share: 0.36 },
-          { title: words.facts.after, share: 0.36 },
+          { title: words.facts.condition, share: 0.24 },
+          { title: words.facts.before, share: 0.28 },
+          { title: words.facts.after, share: 0.28 },
+          { title: words.facts.alike, share: 0.2 },
         ],
-        rows: rows.map(([name, say]) => [name, cell(before, say), cell(after, say)]),
+        rows: [
+          ...(comparedRows.length > 0 ? comparedRows : ownConditions.map(([name, each]) => row(name, each))),
+          row(words.facts.air, ({ conditions: { barometricPa: pa } }) =>
+            pa === undefined ? undefined : q.airPressure(pa),
+          ),
+          row(words.facts.length, ({ durationS, samples }) => `${q.duration(durationS)}, ${words.samples(samples)}`),
+          row(words.facts.phasesFrom, ({ phasesByHand }) => (phasesByHand ? words.byHand : words.foundByProgram)),
+          row(words.facts.file, ({ fileName }) => fileName),
+        ],
       },
     ],
   };

@@ -8,9 +8,9 @@ import {
   jobSection,
   notesSection,
   originSection,
-  proofSection,
   repairsSection,
 } from './evidence-job.ts';
+import { proofSection } from './evidence-proof.ts';
 import {
   causesSection,
   conditionsSection,

@@ -2,6 +2,7 @@
  * Everything that a hand-over sheet shows, as plain data: facts of the job, recordings, findings, checks, repairs and
  * proof. Page and PDF are made from this and from nothing else.
  */
+import type { Proof } from '../../checks/proof/proof.ts';
 import type { CauseId, Finding, Overlay } from '../../diagnosis/finding.ts';
 import type { Phase, ProcedureKind } from '../../recording/recording.ts';
 import type { Car } from '../../system/car.ts';
@@ -100,6 +101,13 @@ export interface HandOverProof {
   readonly missing: string;
 }
 
+/** The proof in numbers, worked out from findings and checks when the document is made. */
+export interface HandOverWorked {
+  readonly proof: Proof;
+  /** What it was judged against. */
+  readonly limit: Pick<Limit, 'label' | 'diameterMm'>;
+}
+
 export interface HandOver {
   readonly language: HandOverLanguage;
   readonly units: HandOverUnits;
@@ -136,7 +144,10 @@ export interface HandOver {
   readonly findings: { readonly before: HandOverFinding | null; readonly after: HandOverFinding | null };
   readonly checks: readonly HandOverCheck[];
   readonly repairs: readonly HandOverRepair[];
+  /** As it stands in the job; null where nobody has taken one. */
   readonly proof: HandOverProof | null;
+  /** null where nothing was repaired. */
+  readonly worked: HandOverWorked | null;
   readonly notes: readonly { readonly at: string; readonly by: string; readonly text: string }[];
   readonly attachments: readonly {
     readonly fileName: string;

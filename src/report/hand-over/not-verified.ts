@@ -1,32 +1,49 @@
 /** The honest list: what this job has not verified, found from what is there and what is not. */
+import type { Missing } from '../../checks/proof/proof.ts';
+import { missingInWords } from '../../checks/proof/words.ts';
 import { holeOf } from '../hole.ts';
 import { firstCause } from '../words.ts';
-import { type Desk, placesOf } from './desk.ts';
+import { type Desk, placesOf, proofSay } from './desk.ts';
 import type { HandOverRecording } from './hand-over.ts';
 
 /** A rival above this share is named. */
 const OPEN_SHARE = 0.05;
-/** Judgement: a test is repeated within 5 K and 15 % of a tank, or it compares in part only. */
-const SAME_TEMPERATURE_K = 5;
-const SAME_LEVEL = 0.15;
-
 export function notVerified(desk: Desk): readonly string[] {
-  const items = [...repairOpen(desk), ...findingOpen(desk), ...codesOpen(desk), ...conditionsOpen(desk)];
-  const missing = desk.given.proof?.missing.trim() ?? '';
-  return [...(missing === '' ? [] : [missing]), ...items, desk.words.open.selfTest, desk.words.open.asleep];
+  const { given, words } = desk;
+  const items = [...proofOpen(desk), ...repairOpen(desk), ...findingOpen(desk), ...codesOpen(desk)];
+  const typed = given.proof?.missing.trim() ?? '';
+  return [
+    ...(typed === '' ? [] : [typed]),
+    ...items,
+    ...(given.worked?.proof.selfTest === 'passed' ? [] : [words.open.selfTest]),
+    words.open.asleep,
+  ];
 }
 
-function repairOpen({ given, words, q }: Desk): readonly string[] {
+const hasRecordingAfter = ({ given }: Desk): boolean => given.recordings.some(({ taken }) => taken === 'after-repair');
+
+/** What the proof itself says is missing; a recording without a finding and the car's own test have their own words here. */
+function proofOpen(desk: Desk): readonly string[] {
+  const { given, checks } = desk;
+  if (given.worked === null) return [];
+  const isSaidBelow = (code: Missing['code']): boolean =>
+    code === 'self-test not run' || (code === 'no measurement after' && hasRecordingAfter(desk));
+  return given.worked.proof.missing
+    .filter(({ code }) => !isSaidBelow(code))
+    .map((item) => missingInWords(item, checks.proof, proofSay(desk)));
+}
+
+function repairOpen(desk: Desk): readonly string[] {
+  const { given, words, q } = desk;
   const { open } = words;
   if (given.repairs.length === 0) {
     return given.findings.before?.finding.verdict === 'no-fault-seen' ? [] : [open.noRepair];
   }
   const items: string[] = [];
   const { after } = given.findings;
-  if (!given.recordings.some((recording) => recording.taken === 'after-repair')) items.push(open.noRecordingAfter);
-  else if (after === null) items.push(open.noFindingAfter);
-  if (given.proof === null || given.proof.verdict === 'not-proven') items.push(open.noProof);
-  if (given.proof?.verdict === 'not-held') items.push(open.notHeld);
+  if (hasRecordingAfter(desk) && after === null) items.push(open.noFindingAfter);
+  if (given.proof === null) items.push(open.noProof);
+  if ((given.proof?.verdict ?? given.worked?.proof.verdict) === 'not-held') items.push(open.notHeld);
   const first = after === null ? null : firstCause(after.finding);
   if (after !== null && first !== null) {
     if (after.finding.verdict === 'fault') {
@@ -73,20 +90,4 @@ export function comparedRecordings(recordings: readonly HandOverRecording[]) {
     before: recordings.findLast(({ taken, usedInFinding }) => taken === 'before-repair' && usedInFinding),
     after: recordings.findLast(({ taken }) => taken === 'after-repair'),
   };
-}
-
-function conditionsOpen({ given, words, q }: Desk): readonly string[] {
-  const { before, after } = comparedRecordings(given.recordings);
-  if (before === undefined || after === undefined) return [];
-  const items: string[] = [];
-  if (before.procedure !== after.procedure) items.push(words.open.otherProcedure);
-  const levels = [before.conditions.fuelLevel, after.conditions.fuelLevel];
-  if (levels[0] !== undefined && levels[1] !== undefined && Math.abs(levels[0] - levels[1]) > SAME_LEVEL) {
-    items.push(words.open.otherLevel(q.percent(levels[0]), q.percent(levels[1])));
-  }
-  const degrees = [before.conditions.ambientTemperatureK, after.conditions.ambientTemperatureK];
-  if (degrees[0] !== undefined && degrees[1] !== undefined && Math.abs(degrees[0] - degrees[1]) > SAME_TEMPERATURE_K) {
-    items.push(words.open.otherTemperature(q.temperature(degrees[0]), q.temperature(degrees[1])));
-  }
-  return items;
 }

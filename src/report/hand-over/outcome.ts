@@ -1,9 +1,10 @@
 /** What a finding says, in plain words and with its number. */
-import type { CauseId, Finding } from '../../diagnosis/finding.ts';
+import { proofInWords } from '../../checks/proof/words.ts';
+import type { Finding } from '../../diagnosis/finding.ts';
 import { holeOf } from '../hole.ts';
 import { exceeds } from '../limits.ts';
 import { firstCause, tellingPlaces } from '../words.ts';
-import { type Desk, limitName, placesOf } from './desk.ts';
+import { type Desk, limitName, placesOf, proofSay } from './desk.ts';
 
 /** From here on a finding is spoken without reserve; the number always stands beside it. */
 const SURE = 0.8;
@@ -40,9 +41,6 @@ export function limitSentences(desk: Desk, finding: Finding): readonly string[] 
   });
 }
 
-export const probabilityOf = (finding: Finding, id: CauseId): number =>
-  finding.causes.find((cause) => cause.id === id)?.probability ?? 0;
-
 /** The sentence for the technician: cause, size, place, how sure. */
 export function technicalLine(desk: Desk, finding: Finding): string {
   const { words, q } = desk;
@@ -59,29 +57,41 @@ export function technicalLine(desk: Desk, finding: Finding): string {
   return `${line.charAt(0).toUpperCase()}${line.slice(1)} ${words.howSure(q.percent(first.probability), words.certainty(first.probability))}`;
 }
 
-/** What is proven, with what number: before against after. */
-export function provenSentences(desk: Desk): readonly string[] {
+/** The verdict on the repair; that of the figures alone is named beside the technician's where they differ. */
+function verdictSentences(desk: Desk): readonly string[] {
+  const { given, words, checks } = desk;
+  const worked = given.worked?.proof.verdict;
+  if (given.proof === null) return worked === undefined ? [] : [checks.proof.verdict[worked]];
+  const own = checks.proof.verdict[given.proof.verdict];
+  return worked === undefined || worked === given.proof.verdict
+    ? [own]
+    : [own, words.figuresDiffer(checks.proof.verdict[worked])];
+}
+
+/** Sizes before and after as they were measured; of a fault that is no hole its probability stands with the figures. */
+function sizesBeforeAndAfter(desk: Desk): readonly string[] {
   const { given, words, q } = desk;
   const { before, after } = given.findings;
+  const sizeBefore = before === null ? null : sizeInShort(desk, before.finding);
+  const sizeAfter = after === null ? null : sizeInShort(desk, after.finding);
+  if (before !== null && after !== null && sizeBefore !== null) {
+    return [
+      sizeAfter === null
+        ? words.provenNoSizeAfter(sizeBefore)
+        : words.provenSize(sizeBefore, lowerFirst(sentenceOf(sizeAfter))),
+    ];
+  }
+  const { beforeMm, afterMm } = given.worked?.proof ?? {};
+  if (beforeMm === undefined || afterMm === undefined || given.worked?.proof.otherFault !== undefined) return [];
+  return [words.provenSize(q.interval(beforeMm), `${q.interval(afterMm)}.`)];
+}
+
+/** What is proven, with what number: before against after. */
+export function provenSentences(desk: Desk): readonly string[] {
+  const { given, words, checks } = desk;
   if (given.repairs.length === 0) return [words.noRepairToProve];
-  const verdict = given.proof === null ? [] : [`${sentenceOf(words.verdict[given.proof.verdict])}`];
-  if (after === null || before === null) return [...verdict, words.notProvenYet];
-  const own = before.finding.causes[0];
-  const sizeBefore = sizeInShort(desk, before.finding);
-  const sizeAfter = sizeInShort(desk, after.finding);
-  const isHole = own !== undefined && holeOf(own) !== undefined && sizeBefore !== null;
-  const numbers = isHole
-    ? sizeAfter === null
-      ? words.provenNoSizeAfter(sizeBefore)
-      : words.provenSize(sizeBefore, lowerFirst(sentenceOf(sizeAfter)))
-    : own === undefined
-      ? words.notProvenYet
-      : words.provenCause(
-          upperFirst(words.causes[own.id].name),
-          q.percent(own.probability),
-          q.percent(probabilityOf(after.finding, own.id)),
-        );
-  return [...verdict, numbers, ...(isHole ? limitSentences(desk, after.finding) : [])];
+  const said = given.worked === null ? null : proofInWords(given.worked.proof, checks.proof, proofSay(desk));
+  return [...verdictSentences(desk), ...(said?.against ?? []), ...sizesBeforeAndAfter(desk), ...(said?.figures ?? [])];
 }
 
 const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

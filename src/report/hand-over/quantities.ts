@@ -19,6 +19,8 @@ export interface Quantities {
   readonly pressure: (pa: number) => string;
   /** An absolute pressure, as of the day's air. */
   readonly airPressure: (pa: number) => string;
+  /** "50.0 to 60.0 kPa" */
+  readonly airPressureRange: (range: { readonly low: number; readonly high: number }) => string;
   readonly temperature: (kelvin: number) => string;
   readonly diameter: (mm: number) => string;
   readonly diameterNumber: (mm: number) => string;
@@ -48,13 +50,17 @@ export function quantities(units: HandOverUnits, style: NumberStyle): Quantities
   const withUnit = (text: string, symbol: string): string => `${text}${NBSP}${symbol}`;
   const inPressure = (pa: number, decimals: number): string =>
     withUnit(number(fromSi(pa, pressure), decimals), pressure.symbol);
+  const airDecimals = units.pressure === 'psi' ? 2 : units.pressure === 'kPa' ? 1 : 0;
+  const airPressure = (pa: number): string => inPressure(pa, airDecimals);
   const diameter = (mm: number): string => withUnit(diameterNumber(mm), units.length);
   return {
     pressureUnit: pressure.symbol,
     pascalPerUnit: pressure.factor,
     number,
     pressure: (pa) => inPressure(pa, PRESSURE_DECIMALS[units.pressure]),
-    airPressure: (pa) => inPressure(pa, units.pressure === 'psi' ? 2 : units.pressure === 'kPa' ? 1 : 0),
+    airPressure,
+    airPressureRange: ({ low, high }) =>
+      `${number(fromSi(low, pressure), airDecimals)} ${style.to} ${airPressure(high)}`,
     temperature: (kelvin) => withUnit(number(fromSi(kelvin, temperature), 0), temperature.symbol),
     diameter,
     diameterNumber,

@@ -29,7 +29,7 @@ export function axesFor(recordings: readonly HandOverRecording[]): SharedAxes {
 export const pressureName = ({ words }: Desk, { procedure }: HandOverRecording): string =>
   procedure === 'pump-run' ? words.figure.pumpPressure : words.figure.tankPressure;
 
-const figureWords = ({ words, q }: Desk): FigureWords => ({
+export const figureWords = ({ words, q }: Desk): FigureWords => ({
   phase: (kind) => words.phases[kind],
   purge: words.figure.purge,
   vent: words.figure.vent,

@@ -1,16 +1,14 @@
 import type { ReactNode } from 'react';
 import type { ComparedCondition } from '../../checks/proof/conditions.ts';
 import { useText } from '../text/language.ts';
-import { useNumbers } from '../text/numbers.ts';
-import { useUnits } from '../units/units.ts';
-import { useMethodName } from './use-proof-say.ts';
+import { useProofSay } from './use-proof-say.ts';
 
 /** What was alike in both measurements and what was not; not known stays said. */
 export function ConditionTable({ conditions }: { readonly conditions: readonly ComparedCondition[] }): ReactNode {
   const { checks, common } = useText();
   const words = checks.proof;
   const proof = checks.catalogue().proof;
-  const shown = useShown();
+  const { condition: shown } = useProofSay();
   if (conditions.length === 0) return null;
   return (
     <div className="stack">
@@ -46,22 +44,4 @@ export function ConditionTable({ conditions }: { readonly conditions: readonly C
       </section>
     </div>
   );
-}
-
-function useShown(): (condition: ComparedCondition, side: 'before' | 'after') => string | undefined {
-  const { common } = useText();
-  const { percent, fixed } = useNumbers();
-  const units = useUnits();
-  const methodName = useMethodName();
-  return (condition, side) => {
-    if (condition.what === 'method') return methodName(condition[side]);
-    if (condition.what === 'volatility') {
-      const range = condition[side];
-      if (range === undefined) return undefined;
-      return `${fixed(units.from('pressure', range.low), Math.max(0, units.decimals('pressure') - 1))} ${common.to} ${units.print('pressure', range.high, Math.max(0, units.decimals('pressure') - 1))}`;
-    }
-    const value = condition[side];
-    if (value === undefined) return undefined;
-    return condition.what === 'fuel level' ? percent(value) : units.print('temperature', value);
-  };
 }

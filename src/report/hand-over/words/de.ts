@@ -88,6 +88,7 @@ export const DE: HandOverWords = {
     says: 'was sie zur ersten Ursache sagt, gegen die beste andere',
     logRatio: 'ln Verhältnis',
     condition: 'Bedingung',
+    alike: 'im Vergleich',
     exceeds: 'überschritten, mit Wahrscheinlichkeit',
   },
   figure: {
@@ -111,6 +112,12 @@ export const DE: HandOverWords = {
         .join(' '),
     hidden: 'Die gestrichelte Linie liegt unter der ersten und ist nicht zu sehen.',
     sameAxes: 'Vorher und nachher sind auf gleichen Achsen gezeichnet.',
+    beforeAfterTitle: (pressure) => `${pressure}, vor und nach der Reparatur aufgezeichnet`,
+    beforeAfterDescription: (pressure, before, after) =>
+      `Aufgezeichneter ${pressure} (gegen außen): vor der Reparatur bis ${before.lowest}, am Ende ${before.last}; danach bis ${after.lowest}, am Ende ${after.last}.`,
+    beforeAfterKey: 'Gestrichelt: vor der Reparatur aufgezeichnet. Durchgezogen: danach.',
+    moved: (by, isLater, phase) =>
+      `Die spätere Aufzeichnung ist um ${by} nach ${isLater ? 'hinten' : 'vorn'} verschoben, damit die Phase „${phase}“ zugleich beginnt.`,
     sizesTitle: 'Gleichwertiger Durchmesser vorher und nachher auf einer Skala',
     sizesDescription: (rows, limits) =>
       `Gleichwertiger Durchmesser auf logarithmischer Skala: ${rows}. Vergleichsgrößen: ${limits}.`,
@@ -118,6 +125,7 @@ export const DE: HandOverWords = {
   },
   notGiven: 'nicht bekannt',
   notRecorded: 'nicht aufgezeichnet',
+  notMeasured: 'nicht gemessen',
   foundByProgram: 'vom Programm gefunden',
   byHand: 'von Hand berichtigt',
   everythingElse: 'alles Übrige',
@@ -157,8 +165,9 @@ export const DE: HandOverWords = {
     count === 1 ? 'Eine Prüfung wurde von Hand gemacht.' : `${count} Prüfungen wurden von Hand gemacht.`,
   provenSize: (before, after) => `Öffnung vor der Reparatur: ${before}. Danach: ${after}`,
   provenNoSizeAfter: (before) => `Öffnung vor der Reparatur: ${before}. Danach wurde keine Größe gemessen.`,
-  provenCause: (cause, before, after) => `${cause}: Wahrscheinlichkeit ${before} vor der Reparatur, ${after} danach.`,
-  notProvenYet: 'Dass die Reparatur hält, ist nicht nachgewiesen: es fehlt eine vergleichbare Messung danach.',
+  figuresDiffer: (verdict) =>
+    `Das ist das Urteil der Technikerin oder des Technikers. Nach den Zahlen allein: ${verdict}`,
+  selfTestSince: (state) => `Der Selbsttest des Fahrzeugs seit der Reparatur: ${state}.`,
   noRepairToProve: 'Es gibt noch nichts nachzuweisen.',
   diameterConvention:
     'Gleichwertiger Durchmesser: das dünne, scharfkantige runde Loch mit Durchflusszahl 0,61, das denselben Strom durchlässt.',
@@ -208,11 +217,10 @@ export const DE: HandOverWords = {
   ],
   open: {
     noRepair: 'Es wurde nichts repariert.',
-    noRecordingAfter: 'Dass die Reparatur hält: danach wurde nichts aufgezeichnet.',
     noFindingAfter: 'Was die Aufzeichnung nach der Reparatur zeigt: daraus wurde kein Befund erstellt.',
     outdated:
       'Der Befund entstand vor der letzten Änderung des Auftrags oder mit einem älteren Programm; ein neuer kann anders ausfallen.',
-    noProof: 'Dass die Reparatur hält: vorher und nachher wurden nicht verglichen.',
+    noProof: 'Dass eine Fachkraft darübergesehen hat: Das Urteil hier folgt allein aus den Zahlen.',
     notHeld: 'Der Vergleich zeigt, dass die Reparatur nicht hält.',
     codesNotReadAgain: 'Ob Codes verschwunden sind: sie wurden nach der Reparatur nicht erneut gelesen.',
     codesRemain: (codes) => `Codes sind noch vorhanden: ${codes}.`,
@@ -224,10 +232,6 @@ export const DE: HandOverWords = {
     stillFault: (cause, percent) => `Die Aufzeichnung nach der Reparatur zeigt weiterhin: ${cause} (${percent}).`,
     smallHole: (diameter) =>
       `Dass kein kleineres Loch bleibt: die Aufzeichnung nach der Reparatur zeigt nur, dass es unter ${diameter} liegt.`,
-    otherProcedure:
-      'Vorher und nachher wurden in verschiedenen Abläufen aufgezeichnet; sie sind nur zum Teil vergleichbar.',
-    otherLevel: (before, after) => `Der Füllstand war verschieden (${before} vorher, ${after} nachher).`,
-    otherTemperature: (before, after) => `Die Temperatur war verschieden (${before} vorher, ${after} nachher).`,
     asleep:
       'Alles, was während der Aufzeichnung nicht vorkam: ein Fehler, der mit Wärme, Bewegung oder vollem Tank kommt, kann gerade ruhen.',
   },

@@ -90,6 +90,7 @@ export const EN: HandOverWords = {
     says: 'what it says of the first cause, against the best rival',
     logRatio: 'ln ratio',
     condition: 'condition',
+    alike: 'compared',
     exceeds: 'exceeds, with probability',
   },
   figure: {
@@ -113,6 +114,12 @@ export const EN: HandOverWords = {
         .join(' '),
     hidden: 'The dashed line lies under the first and cannot be seen.',
     sameAxes: 'Before and after are drawn on the same axes.',
+    beforeAfterTitle: (pressure) => `${pressure}, recorded before and after the repair`,
+    beforeAfterDescription: (pressure, before, after) =>
+      `Recorded ${pressure} (gauge): before the repair down to ${before.lowest}, at the end ${before.last}; after it down to ${after.lowest}, at the end ${after.last}.`,
+    beforeAfterKey: 'Dashed: recorded before the repair. Full line: recorded after it.',
+    moved: (by, isLater, phase) =>
+      `The later recording is moved ${by} ${isLater ? 'later' : 'earlier'}, so that the phase “${phase}” begins together.`,
     sizesTitle: 'Equivalent diameter before and after on one scale',
     sizesDescription: (rows, limits) =>
       `Equivalent diameter on a logarithmic scale: ${rows}. Reference sizes: ${limits}.`,
@@ -120,6 +127,7 @@ export const EN: HandOverWords = {
   },
   notGiven: 'not known',
   notRecorded: 'not recorded',
+  notMeasured: 'not measured',
   foundByProgram: 'found by the program',
   byHand: 'corrected by hand',
   everythingElse: 'everything else',
@@ -157,8 +165,8 @@ export const EN: HandOverWords = {
   checksDone: (count) => (count === 1 ? 'One check was made by hand.' : `${count} checks were made by hand.`),
   provenSize: (before, after) => `Opening before the repair: ${before}. After it: ${after}`,
   provenNoSizeAfter: (before) => `Opening before the repair: ${before}. After it no size was measured.`,
-  provenCause: (cause, before, after) => `${cause}: probability ${before} before the repair, ${after} after it.`,
-  notProvenYet: 'That the repair held is not proven: there is no comparable measurement from after it.',
+  figuresDiffer: (verdict) => `That is the technician’s verdict. By the figures alone: ${verdict}`,
+  selfTestSince: (state) => `The car’s own test since the repair: ${state}.`,
   noRepairToProve: 'There is nothing to prove yet.',
   diameterConvention: DIAMETER_CONVENTION,
   limitsAreMarks: (marks) =>
@@ -199,10 +207,9 @@ export const EN: HandOverWords = {
   ],
   open: {
     noRepair: 'No repair has been made.',
-    noRecordingAfter: 'That the repair held: no recording was made after it.',
     noFindingAfter: 'What the recording after the repair shows: no finding has been made from it.',
     outdated: 'The finding was made before the job was last changed or by an older program; a new one may differ.',
-    noProof: 'That the repair held: before and after have not been compared.',
+    noProof: 'That a technician has looked at it: the verdict given here follows from the figures alone.',
     notHeld: 'The comparison shows that the repair did not hold.',
     codesNotReadAgain: 'Whether codes are gone: they were not read again after the repair.',
     codesRemain: (codes) => `Codes are still present: ${codes}.`,
@@ -213,9 +220,6 @@ export const EN: HandOverWords = {
     stillFault: (cause, percent) => `After the repair the recording still shows: ${cause} (${percent}).`,
     smallHole: (diameter) =>
       `That no smaller hole remains: the recording after the repair only shows that any is below ${diameter}.`,
-    otherProcedure: 'Before and after were recorded in different procedures; they compare only in part.',
-    otherLevel: (before, after) => `The fuel level differed (${before} before, ${after} after).`,
-    otherTemperature: (before, after) => `The temperature differed (${before} before, ${after} after).`,
     asleep:
       'Anything that did not happen while recording: a fault that comes with heat, movement or a full tank may be asleep.',
   },

@@ -22,6 +22,7 @@ function evidence(logEvidence: number): string {
 export const NAMES_DE: Names = {
   numbers: { decimalSign: ',', to: 'bis', under: 'unter', over: 'über' },
   or: 'oder',
+  and: 'und',
   causes: {
     none: { name: 'kein Fehler zu sehen', plain: 'nichts, was diese Aufzeichnung zeigen könnte, ist fehlerhaft' },
     leak: {
@@ -167,11 +168,6 @@ export const NAMES_DE: Names = {
   },
   codeStatus: { stored: 'gespeichert', pending: 'vorläufig', permanent: 'permanent' },
   strength: { weak: 'schwach', clear: 'deutlich', strong: 'stark' },
-  verdict: {
-    held: 'die Reparatur hält',
-    'not-held': 'die Reparatur hält nicht',
-    'not-proven': 'nicht nachgewiesen',
-  },
   filler: { capped: 'mit Deckel', capless: 'ohne Deckel (Klappe)' },
   codeMeanings: {
     P0440: 'Kraftstoffdampf-System: Fehler, nicht näher bestimmt',

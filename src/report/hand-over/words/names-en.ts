@@ -6,6 +6,7 @@ import type { Names } from './words.ts';
 export const NAMES_EN: Names = {
   numbers: { decimalSign: '.', to: 'to', under: 'under', over: 'over' },
   or: 'or',
+  and: 'and',
   causes: CAUSE_WORDS,
   places: Object.fromEntries(PLACES.map((place) => [place, place])) as Names['places'],
   phases: PHASE_WORDS,
@@ -27,7 +28,6 @@ export const NAMES_EN: Names = {
   },
   codeStatus: { stored: 'stored', pending: 'pending', permanent: 'permanent' },
   strength: { weak: 'weakly', clear: 'clearly', strong: 'strongly' },
-  verdict: { held: 'the repair held', 'not-held': 'the repair did not hold', 'not-proven': 'not proven' },
   filler: { capped: 'with cap', capless: 'capless' },
   codeMeanings: {
     P0440: 'fuel-vapour system: fault, not further specified',

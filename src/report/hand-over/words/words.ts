@@ -5,13 +5,14 @@
 import type { CauseId, Place } from '../../../diagnosis/finding.ts';
 import type { PhaseKind, ProcedureKind } from '../../../recording/recording.ts';
 import type { LayoutId } from '../../../system/car.ts';
-import type { HandOverCheck, HandOverCode, HandOverComplaint, HandOverProof } from '../hand-over.ts';
+import type { HandOverCheck, HandOverCode, HandOverComplaint } from '../hand-over.ts';
 import type { NumberStyle } from '../quantities.ts';
 
 /** Names of things: what they are called, without a sentence around them. */
 export interface Names {
   readonly numbers: NumberStyle;
   readonly or: string;
+  readonly and: string;
   readonly causes: Readonly<Record<CauseId, { readonly name: string; readonly plain: string }>>;
   readonly places: Readonly<Record<Place, string>>;
   readonly phases: Readonly<Record<PhaseKind, string>>;
@@ -20,7 +21,6 @@ export interface Names {
   readonly complaints: Readonly<Record<HandOverComplaint, string>>;
   readonly codeStatus: Readonly<Record<HandOverCode['status'], string>>;
   readonly strength: Readonly<Record<HandOverCheck['strength'], string>>;
-  readonly verdict: Readonly<Record<HandOverProof['verdict'], string>>;
   readonly filler: Readonly<Record<'capped' | 'capless', string>>;
   readonly codeMeanings: Readonly<Record<string, string>>;
   readonly otherCode: string;
@@ -118,6 +118,7 @@ export interface Labels {
       | 'says'
       | 'logRatio'
       | 'condition'
+      | 'alike'
       | 'exceeds',
       string
     >
@@ -141,12 +142,22 @@ export interface Labels {
     readonly traceKey: (model: string | null, rival: string | null) => string;
     readonly hidden: string;
     readonly sameAxes: string;
+    readonly beforeAfterTitle: (pressure: string) => string;
+    readonly beforeAfterDescription: (
+      pressure: string,
+      before: { lowest: string; last: string },
+      after: { lowest: string; last: string },
+    ) => string;
+    readonly beforeAfterKey: string;
+    /** How the later recording was moved along the axis. */
+    readonly moved: (by: string, isLater: boolean, phase: string) => string;
     readonly sizesTitle: string;
     readonly sizesDescription: (rows: string, limits: string) => string;
     readonly sizesKey: string;
   };
   readonly notGiven: string;
   readonly notRecorded: string;
+  readonly notMeasured: string;
   readonly foundByProgram: string;
   readonly byHand: string;
   readonly everythingElse: string;
@@ -186,8 +197,9 @@ export interface Sentences {
   readonly checksDone: (count: number) => string;
   readonly provenSize: (before: string, after: string) => string;
   readonly provenNoSizeAfter: (before: string) => string;
-  readonly provenCause: (cause: string, before: string, after: string) => string;
-  readonly notProvenYet: string;
+  /** The verdict of the figures alone, where the one taken by the technician is another. */
+  readonly figuresDiffer: (verdict: string) => string;
+  readonly selfTestSince: (state: string) => string;
   readonly noRepairToProve: string;
   readonly diameterConvention: string;
   readonly limitsAreMarks: (marks: string) => string;
@@ -203,7 +215,6 @@ export interface Sentences {
   readonly deferral: readonly string[];
   readonly open: {
     readonly noRepair: string;
-    readonly noRecordingAfter: string;
     readonly noFindingAfter: string;
     readonly outdated: string;
     readonly noProof: string;
@@ -216,9 +227,6 @@ export interface Sentences {
     readonly alike: (places: string) => string;
     readonly stillFault: (cause: string, percent: string) => string;
     readonly smallHole: (diameter: string) => string;
-    readonly otherProcedure: string;
-    readonly otherLevel: (before: string, after: string) => string;
-    readonly otherTemperature: (before: string, after: string) => string;
     readonly asleep: string;
   };
   readonly noCodes: string;
