@@ -2,7 +2,17 @@
  * The file of a live capture: candump log text that only ever grows. Every batch of frames is handed to the system before the
  * program goes on, so that the end of the program loses none of it; once a second it is also forced to the disk.
  */
-import { closeSync, existsSync, fdatasync, fstatSync, mkdirSync, openSync, readSync, writeSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  fdatasync,
+  fdatasyncSync,
+  fstatSync,
+  mkdirSync,
+  openSync,
+  readSync,
+  writeSync,
+} from 'node:fs';
 import { dirname } from 'node:path';
 import { idInWords } from '../recording/bus/address.ts';
 import { hexText } from '../recording/bus/hex.ts';
@@ -17,6 +27,8 @@ const stampText = (timeS: number): string => `(${timeS.toFixed(6).padStart(17, '
 
 export class CaptureFile {
   readonly path: string;
+  /** Size so far. */
+  bytes = 0;
   private readonly descriptor: number;
   private readonly timer: NodeJS.Timeout;
   private isDirty = false;
@@ -27,6 +39,7 @@ export class CaptureFile {
     mkdirSync(dirname(path), { recursive: true });
     const lastS = existsSync(path) ? mendTail(path) : undefined;
     this.descriptor = openSync(path, 'a', 0o600);
+    this.bytes = fstatSync(this.descriptor).size;
     // Between the end of the earlier talk and now there is nothing.
     if (lastS !== undefined) this.mark(BUS_OFF, lastS);
     this.timer = setInterval(() => this.sync(), SYNC_EVERY_MS);
@@ -49,8 +62,10 @@ export class CaptureFile {
     this.mark(RESTARTED, timeS);
   }
 
+  /** What was written is on the disk then. */
   close(): void {
     clearInterval(this.timer);
+    fdatasyncSync(this.descriptor);
     closeSync(this.descriptor);
   }
 
@@ -61,6 +76,7 @@ export class CaptureFile {
   private append(text: string): void {
     const bytes = Buffer.from(text, 'latin1');
     for (let at = 0; at < bytes.length; ) at += writeSync(this.descriptor, bytes, at);
+    this.bytes += bytes.length;
     this.isDirty = true;
   }
 

@@ -44,7 +44,6 @@ const RETRY_LONGEST_MS = 2000;
 const SILENT_REQUESTS = 10;
 
 const monotonicNow = (): number => (performance.timeOrigin + performance.now()) / 1000;
-const wait = (ms: number): Promise<void> => new Promise((resolve) => void setTimeout(resolve, ms));
 
 export class LiveSession {
   state: LiveState = 'connecting';
@@ -63,8 +62,9 @@ export class LiveSession {
   private units: readonly FoundUnit[] = [];
   private hasStatus = false;
   private isStopped = false;
-  private isPaused = false;
+  private pausedSince: number | undefined;
   private running: Promise<void> | undefined;
+  private wakeUp: () => void = () => {};
 
   constructor(options: LiveOptions) {
     this.options = options;
@@ -85,11 +85,20 @@ export class LiveSession {
 
   /** Ends after the request that is out; what was recorded stands in the file. */
   async stop(): Promise<void> {
-    this.isStopped = true;
-    this.client?.abort();
-    this.dropPort();
+    this.end();
     await this.running;
-    this.setState('stopped', 'stopped');
+    if (this.state !== 'stopped') this.setState('stopped', 'stopped');
+  }
+
+  /** Seconds since 1970 on the capture's clock. */
+  clockS(): number {
+    return this.now();
+  }
+
+  /** Stretches without the adapter; the last one has no end while it lasts. */
+  get pauses(): readonly { readonly fromS: number; readonly toS?: number }[] {
+    const { pausedSince } = this;
+    return pausedSince === undefined ? this.log.pauses : [...this.log.pauses, { fromS: pausedSince }];
   }
 
   /** Everything so far, as a capture read from the file would give it. */
@@ -97,18 +106,42 @@ export class LiveSession {
     return assembleCapture({ log: this.log, clock: this.clock, counts: this.counts }, { fileName: this.options.label });
   }
 
-  /** Service $04, between two samples. The caller has asked, explained and saved. */
+  /**
+   * Service $04, between two samples; gives what the units answered, after codes and readiness were read anew. The caller
+   * has asked, explained and saved.
+   *
+   * @throws when the car is not being sampled, or goes away before it was asked
+   */
   async clearCodes(): Promise<readonly Reply[]> {
-    if (this.client === undefined || this.state !== 'sampling') throw new Error('the car is not connected');
-    return await new Promise((resolve) => {
-      this.between = async (client) => {
-        resolve(await client.clearCodes());
+    if (this.client === undefined || this.state !== 'sampling' || this.between !== undefined)
+      throw new Error('the car is not connected');
+    return await new Promise((resolve, reject) => {
+      const work = async (client: ObdClient): Promise<void> => {
+        const replies = await client.clearCodes();
         this.hasStatus = false;
-        await readStatus(client, this.units);
+        try {
+          await readStatus(client, this.units);
+          this.lineMustStand();
+          this.hasStatus = true;
+        } finally {
+          resolve(replies);
+        }
       };
+      this.between = { work, reject };
     });
   }
-  private between: ((client: ObdClient) => Promise<void>) | undefined;
+  private between:
+    | { readonly work: (client: ObdClient) => Promise<void>; readonly reject: (error: Error) => void }
+    | undefined;
+
+  private end(): void {
+    this.isStopped = true;
+    this.client?.abort();
+    this.dropPort();
+    this.wakeUp();
+    this.between?.reject(new Error('the recording was stopped before the car was asked'));
+    this.between = undefined;
+  }
 
   private setState(state: LiveState, words: string): void {
     this.state = state;
@@ -127,7 +160,13 @@ export class LiveSession {
         this.pause();
         if (this.isStopped) break;
         this.setState('waiting', `${words}; trying again`);
-        await wait(retryMs);
+        await new Promise<void>((resolve) => {
+          const timer = setTimeout(resolve, retryMs);
+          this.wakeUp = () => {
+            clearTimeout(timer);
+            resolve();
+          };
+        });
         retryMs = Math.min(RETRY_LONGEST_MS, retryMs * 1.5);
       }
     }
@@ -148,10 +187,12 @@ export class LiveSession {
     this.client?.abort();
     this.client = undefined;
     this.dropPort();
-    if (this.isPaused) return;
-    this.isPaused = true;
+    this.between?.reject(new Error('the car went away before it was asked'));
+    this.between = undefined;
+    if (this.pausedSince !== undefined) return;
     const timeS = this.now();
-    this.options.file.pauseBegins(timeS);
+    this.pausedSince = timeS;
+    this.keep(() => this.options.file.pauseBegins(timeS));
     this.log.pauseBegins(timeS);
   }
 
@@ -176,11 +217,11 @@ export class LiveSession {
       if (this.port === port) this.port = undefined;
       client.abort();
     };
-    if (this.isPaused) {
-      this.isPaused = false;
+    if (this.pausedSince !== undefined) {
+      this.pausedSince = undefined;
       this.reconnections++;
       const timeS = this.now();
-      this.options.file.pauseEnds(timeS);
+      this.keep(() => this.options.file.pauseEnds(timeS));
       this.log.pauseEnds(timeS);
     }
     if (this.units.length === 0) {
@@ -201,10 +242,24 @@ export class LiveSession {
     if (this.port === undefined && !this.isStopped) throw new Error('the adapter is gone');
   }
 
+  /** What cannot be kept is not recorded: a full disk ends the recording, not the program. */
+  private keep(write: () => void): boolean {
+    try {
+      write();
+      return true;
+    } catch (error) {
+      if (!this.isStopped) {
+        this.end();
+        this.setState('stopped', `the recording cannot be written: ${error instanceof Error ? error.message : error}`);
+      }
+      return false;
+    }
+  }
+
   /** Frames to the file and to the log, with one stamp for what came together. */
   private record(frames: readonly BusFrame[]): void {
     const timeS = this.now();
-    this.options.file.write(frames, timeS);
+    if (!this.keep(() => this.options.file.write(frames, timeS))) return;
     for (const { id, extended, data } of frames) {
       this.counts.lines++;
       this.counts.frames++;
@@ -253,9 +308,9 @@ export class LiveSession {
       silent = replies.length === 0 ? silent + 1 : 0;
       if (silent >= SILENT_REQUESTS) throw new Error('the car no longer answers');
       if (this.between !== undefined) {
-        const work = this.between;
-        this.between = undefined;
+        const { work } = this.between;
         await work(client);
+        this.between = undefined;
       }
     }
   }

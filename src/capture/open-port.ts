@@ -1,5 +1,6 @@
 /** Opens the line to a car by its address: `tcp://host:port`, a serial device, or the name of a CAN network. */
 import { connect } from 'node:net';
+import { isCanNetwork } from './find-ports.ts';
 import type { BytePort, FramePort } from './frame-port.ts';
 import { SlcanPort } from './slcan-port.ts';
 import { SocketCanPort } from './socketcan-port.ts';
@@ -18,7 +19,7 @@ const CONNECT_TIME_OUT_MS = 3000;
 export async function openPort(address: string, options: PortOptions = USUAL_PORT): Promise<FramePort> {
   const tcp = /^tcp:\/\/\[?([^\]]+?)\]?:(\d+)\/?$/.exec(address);
   if (tcp !== null) return new SlcanPort(await openTcp(tcp[1]!, Number(tcp[2])), address, options.bitRate);
-  if (/^(v?s?l?can\d+)$/.test(address)) return new SocketCanPort(address);
+  if (isCanNetwork(address)) return new SocketCanPort(address);
   return new SlcanPort(await openSerial(address, options.baudRate), address, options.bitRate);
 }
 

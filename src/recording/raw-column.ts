@@ -32,12 +32,18 @@ export class GrowingNumbers {
 
   /** All numbers in an array of their own. */
   values(): Float64Array {
-    const all = new Float64Array(this.length);
-    this.full.forEach((block, k) => {
-      all.set(block, k * BLOCK);
-    });
-    all.set(this.block.subarray(0, this.used), this.full.length * BLOCK);
-    return all;
+    return this.slice(0, this.length);
+  }
+
+  /** Some of them, in an array of their own. */
+  slice(from: number, to: number): Float64Array {
+    const part = new Float64Array(Math.max(0, to - from));
+    for (let k = Math.floor(from / BLOCK); k * BLOCK < to; k++) {
+      const block = this.full[k] ?? this.block;
+      const first = Math.max(0, from - k * BLOCK);
+      part.set(block.subarray(first, Math.min(BLOCK, to - k * BLOCK)), k * BLOCK + first - from);
+    }
+    return part;
   }
 }
 

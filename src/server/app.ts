@@ -14,6 +14,7 @@ import { accountRoutes } from './routes/account-routes.ts';
 import { attachmentRoutes } from './routes/attachment-routes.ts';
 import { handOverRoutes } from './routes/hand-over-routes.ts';
 import { jobRoutes } from './routes/job-routes.ts';
+import { liveRoutes } from './routes/live-routes.ts';
 import { pages } from './routes/pages.ts';
 import { recordingRoutes } from './routes/recording-routes.ts';
 import { sessionRoutes } from './routes/session-routes.ts';
@@ -100,6 +101,7 @@ export async function buildApp(parts: Parts, options: AppOptions): Promise<App> 
       recordingRoutes(routes, parts);
       attachmentRoutes(routes, parts);
       workRoutes(routes, parts);
+      liveRoutes(routes, parts);
       handOverRoutes(routes, parts);
       settingsRoutes(routes, parts);
       sessionRoutes(routes, parts);

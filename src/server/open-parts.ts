@@ -5,6 +5,7 @@ import { Doorkeeper } from './access/doorkeeper.ts';
 import { People } from './access/people.ts';
 import type { HostRules } from './guards/host-guard.ts';
 import { loadTokenKey } from './guards/page-token.ts';
+import { LiveBoard } from './live/live-board.ts';
 import type { Parts } from './parts.ts';
 import { Readings } from './recordings/readings.ts';
 import { readSettings } from './routes/settings-routes.ts';
@@ -40,8 +41,10 @@ export async function openParts(options: PartsOptions): Promise<OpenParts> {
   const workshop = new Workshop(threads);
   const bell = new Bell();
   const board = new WorkBoard(bell);
+  const live = new LiveBoard(join(store.dataFolder, 'live'), workshop);
   const close = async () => {
     await board.close();
+    await live.close();
     await workshop.close();
     await store.close();
   };
@@ -55,7 +58,7 @@ export async function openParts(options: PartsOptions): Promise<OpenParts> {
       isSecure,
       localName: async () => (await readSettings(store.settings)).technician ?? LOCAL_NAME,
     });
-    return { store, people, doorkeeper, workshop, board, bell, readings, program, publicAddress, close };
+    return { store, people, doorkeeper, workshop, board, bell, readings, live, program, publicAddress, close };
   } catch (error) {
     await close();
     throw error;

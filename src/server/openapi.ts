@@ -5,6 +5,7 @@ import { z } from 'zod';
 import { historyEntrySchema, jobSchema, jobSummarySchema } from '../jobs/record/job.ts';
 import { storedSheetSchema } from '../report/sheet.ts';
 import { errorBodySchema } from './contract/error.ts';
+import { liveStatusSchema } from './contract/live.ts';
 import { workSchema } from './contract/work.ts';
 import type { App } from './parts.ts';
 
@@ -15,6 +16,7 @@ NAMED.add(jobSummarySchema, { id: 'JobSummary' });
 NAMED.add(historyEntrySchema, { id: 'HistoryEntry' });
 NAMED.add(storedSheetSchema, { id: 'Finding' });
 NAMED.add(workSchema, { id: 'Work' });
+NAMED.add(liveStatusSchema, { id: 'LiveRecording' });
 NAMED.add(errorBodySchema, { id: 'Refusal' });
 
 const fromZod = createJsonSchemaTransform({ schemaRegistry: NAMED });

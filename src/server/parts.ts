@@ -11,6 +11,7 @@ import type { Store } from '../jobs/open-store.ts';
 import type { Doorkeeper } from './access/doorkeeper.ts';
 import type { People } from './access/people.ts';
 import type { Needs, Who } from './access/who.ts';
+import type { LiveBoard } from './live/live-board.ts';
 import type { Readings } from './recordings/readings.ts';
 import type { Bell } from './work/bell.ts';
 import type { WorkBoard } from './work/work-board.ts';
@@ -24,6 +25,7 @@ export interface Parts {
   readonly board: WorkBoard;
   readonly bell: Bell;
   readonly readings: Readings;
+  readonly live: LiveBoard;
   /** Name and version of the program, as findings state it. */
   readonly program: string;
   /** Address by which others reach the server, for links. */

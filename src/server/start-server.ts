@@ -102,6 +102,8 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
         forget();
         // Work first: an answer that waits for it would hold up the end.
         await parts.board.close();
+        // What was recorded stays on the disk and is offered at the next start.
+        await parts.live.close();
         await app.close();
         await parts.close();
       },

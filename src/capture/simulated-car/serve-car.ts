@@ -21,6 +21,8 @@ export interface ServeOptions {
   readonly port?: number;
   readonly bitRate?: number;
   readonly units?: readonly UnitSettings[];
+  /** Where in its recording the car begins, s. */
+  readonly startS?: number;
 }
 
 /** The engine's unit; 10 ms is a usual answer, 50 ms the most (P2, from memory). */
@@ -38,7 +40,9 @@ export async function serveCar(car: CarState, options: ServeOptions = {}): Promi
       framesSent++;
     }
   });
-  const units = (options.units ?? [ENGINE_UNIT]).map((settings) => new SimulatedUnit(car, settings, line));
+  const units = (options.units ?? [ENGINE_UNIT]).map(
+    (settings) => new SimulatedUnit(car, settings, line, options.startS ?? 0),
+  );
   const transmit = (frame: BusFrame, from: Socket): void => {
     const throughS = line.occupy(frame);
     // Other listeners on the bus hear the tester too.

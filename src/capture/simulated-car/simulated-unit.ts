@@ -22,12 +22,13 @@ export class SimulatedUnit {
   private readonly car: CarState;
   private readonly settings: UnitSettings;
   private readonly line: BusLine;
-  private readonly startedS = BusLine.now();
+  private readonly startedS: number;
   private readonly assembler = new MessageAssembler();
   private readonly scratch = emptyFrame();
   private waiting: Uint8Array[] = [];
 
-  constructor(car: CarState, settings: UnitSettings, line: BusLine) {
+  constructor(car: CarState, settings: UnitSettings, line: BusLine, startS = 0) {
+    this.startedS = BusLine.now() - startS;
     this.car = car;
     this.settings = settings;
     this.line = line;

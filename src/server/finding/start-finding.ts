@@ -8,6 +8,7 @@ import type { Work } from '../contract/work.ts';
 import type { Parts } from '../parts.ts';
 import { Refusal } from '../refusal.ts';
 import { handChecksFrom } from './hand-checks.ts';
+import { knownOf } from './known-of.ts';
 
 /** Before and after a repair are two states of a car: one finding is made from recordings of one of them. */
 function recordingsFor(job: Job, taken: RecordingEntry['taken'] | undefined): readonly RecordingEntry[] {
@@ -16,24 +17,6 @@ function recordingsFor(job: Job, taken: RecordingEntry['taken'] | undefined): re
   if (taken !== undefined) return of(taken);
   const before = of('before-repair');
   return before.length > 0 ? before : of('after-repair');
-}
-
-/**
- * What was known before a repair speaks of the car as it was: once only recordings made after the repair count, so do only
- * the checks made after it.
- */
-export function knownOf(
-  job: Pick<Job, 'complaint' | 'codes' | 'checks' | 'repairs'>,
-  entries: readonly Pick<RecordingEntry, 'taken'>[],
-): Pick<Job, 'checks'> & { readonly complaints: Job['complaint']['types']; readonly codes: readonly string[] } {
-  const repairedAt = job.repairs
-    .map(({ at }) => at)
-    .sort()
-    .at(-1);
-  if (repairedAt === undefined || entries.some(({ taken }) => taken === 'before-repair')) {
-    return { complaints: job.complaint.types, codes: job.codes.map(({ code }) => code), checks: job.checks };
-  }
-  return { complaints: [], codes: [], checks: job.checks.filter(({ at }) => at > repairedAt) };
 }
 
 export function startFinding(

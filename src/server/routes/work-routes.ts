@@ -4,21 +4,15 @@ import { jobParamsSchema } from '../contract/jobs.ts';
 import { TAKEN } from '../contract/recordings.ts';
 import { workAnswerSchema, workListSchema, workParamsSchema } from '../contract/work.ts';
 import { startFinding } from '../finding/start-finding.ts';
-import { SAFE_HEADERS } from '../guards/safe-headers.ts';
 import type { App, Parts } from '../parts.ts';
 import { notFound } from '../refusal.ts';
 import type { Ring } from '../work/bell.ts';
 import { REFUSALS } from './answers.ts';
-
-/** Lines that say nothing keep the connection open, and find out who has gone. */
-const HEARTBEAT_MS = 20_000;
+import { eventStreams } from './event-stream.ts';
 
 export function workRoutes(app: App, parts: Parts): void {
   const { store, board, bell, doorkeeper } = parts;
-  const streams = new Set<() => void>();
-  app.addHook('preClose', async () => {
-    for (const end of streams) end();
-  });
+  const streams = eventStreams(app, doorkeeper);
 
   app.post(
     '/jobs/:id/findings',
@@ -104,33 +98,12 @@ export function workRoutes(app: App, parts: Parts): void {
     async (request, reply) => {
       const { id } = request.params;
       const { version } = await store.jobs.read(id);
-      reply.hijack();
-      const { raw } = reply;
-      // Gone while the job was read: nothing would ever end what is begun below.
-      if (raw.destroyed) return;
-      raw.writeHead(200, {
-        ...SAFE_HEADERS,
-        'content-type': 'text/event-stream; charset=utf-8',
-        'cache-control': 'no-store',
-        connection: 'keep-alive',
-        'x-accel-buffering': 'no',
-      });
-      const send = ({ event, data }: Ring) => raw.write(`event: ${event}\ndata: ${JSON.stringify(data)}\n\n`);
-      // What happened while nobody listened.
-      send({ event: 'job', data: { version } });
-      for (const work of board.openOf(id)) send({ event: 'work', data: work });
-      const stopListening = bell.listen(id, send);
-      const heartbeat = setInterval(async () => {
-        const { role } = await doorkeeper.whoIs(request).catch(() => request.who);
-        if (role === null) raw.end();
-        else raw.write(': still here\n\n');
-      }, HEARTBEAT_MS);
-      const end = () => raw.end();
-      streams.add(end);
-      raw.on('close', () => {
-        streams.delete(end);
-        clearInterval(heartbeat);
-        stopListening();
+      streams.open(request, reply, (stream) => {
+        const send = ({ event, data }: Ring) => stream.send(event, data);
+        // What happened while nobody listened.
+        send({ event: 'job', data: { version } });
+        for (const work of board.openOf(id)) send({ event: 'work', data: work });
+        return bell.listen(id, send);
       });
     },
   );

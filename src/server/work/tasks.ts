@@ -8,6 +8,7 @@ import type { Car } from '../../system/car.ts';
 import type { ErrorFacts } from '../contract/error.ts';
 import type { Preview } from '../contract/recordings.ts';
 import type { HandOverInputs } from '../hand-over/hand-over-task.ts';
+import type { FollowTask, SimulatedCarTask } from '../live/live-tasks.ts';
 import type { ReadingInputs } from '../recordings/parsed.ts';
 
 export interface ProgressNote {
@@ -56,3 +57,11 @@ export interface Tasks {
   readonly finding: { readonly task: FindingTask; readonly value: StoredSheet };
 }
 export type TaskName = keyof Tasks;
+
+/** Work that goes on until its port is closed, beside a live recording. */
+export interface Companions {
+  readonly follow: FollowTask;
+  readonly simulatedCar: SimulatedCarTask;
+}
+export type CompanionName = keyof Companions;
+export type CompanionTask<Name extends CompanionName> = Companions[Name] & Reporting;

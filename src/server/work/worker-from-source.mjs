@@ -2,4 +2,4 @@
 import { register } from 'tsx/esm/api';
 
 register();
-export const { finding, handOver, read } = await import('./worker.ts');
+export const { finding, follow, handOver, read, simulatedCar } = await import('./worker.ts');

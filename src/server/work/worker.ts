@@ -1,4 +1,4 @@
-/** Runs in a worker thread: everything that takes longer than an answer may. */
+/** Runs in a worker thread: everything that takes longer than an answer may, and what goes on beside a live recording. */
 import { getPriority, setPriority } from 'node:os';
 import { isMainThread } from 'node:worker_threads';
 import { MAX_UNPACKED_BYTES } from '../contract/paths.ts';
@@ -8,7 +8,7 @@ import { makeHandOver } from '../hand-over/make-hand-over.ts';
 import { readAndKeep, readReading } from '../recordings/parsed.ts';
 import { type ReadFile, UnreadableFile } from '../recordings/read-file.ts';
 import { Refusal } from '../refusal.ts';
-import type { Outcome, ProgressNote, TaskName, Tasks } from './tasks.ts';
+import type { CompanionTask, Outcome, ProgressNote, TaskName, Tasks } from './tasks.ts';
 
 /** The thread gives way to the one that answers: on Linux, where 0 means the thread; elsewhere it means the program. */
 const NICENESS = 5;
@@ -78,3 +78,9 @@ export const finding: Handler<'finding'> = (task) => {
 
 export const handOver: Handler<'handOver'> = (task) =>
   outcome(() => makeHandOver(task.inputs, task.form, reporter(task)));
+
+// Each loads what it needs when it begins: other threads never do.
+export const follow = async (task: CompanionTask<'follow'>): Promise<void> =>
+  (await import('../live/follow.ts')).follow(task);
+export const simulatedCar = async (task: CompanionTask<'simulatedCar'>): Promise<void> =>
+  (await import('../live/simulated-car.ts')).simulatedCar(task);

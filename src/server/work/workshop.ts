@@ -1,12 +1,18 @@
-/** Worker threads: one bench for long work, one for reading, so that a preview never waits behind a finding. */
+/**
+ * Worker threads: one bench for long work, one for reading, so that a preview never waits behind a finding, and one for what
+ * goes on beside live recordings.
+ */
 import { availableParallelism } from 'node:os';
-import { MessageChannel } from 'node:worker_threads';
+import { MessageChannel, type MessagePort } from 'node:worker_threads';
 import { Piscina } from 'piscina';
 import { Refusal } from '../refusal.ts';
-import type { Outcome, ProgressNote, TaskName, Tasks } from './tasks.ts';
+import type { CompanionName, Companions, Outcome, ProgressNote, TaskName, Tasks } from './tasks.ts';
 
 /** Threads that have had nothing to do for this long end, and give their memory back. */
 const IDLE_MS = 60_000;
+
+/** Two for each live recording: the finding that grows, and perhaps a simulated car. */
+const MOST_COMPANIONS = 8;
 
 /** In development from its source; else the bundle's own file, which lies beside this one. */
 const WORKER = new URL(import.meta.url.endsWith('.ts') ? './worker-from-source.mjs' : './worker.mjs', import.meta.url);
@@ -61,10 +67,12 @@ export interface RunOptions {
 export class Workshop {
   readonly #long: Bench;
   readonly #reading: Bench;
+  readonly #companions: Bench;
 
   constructor(threads: number = Math.max(1, availableParallelism() - 1), worker: URL = WORKER) {
     this.#long = new Bench(threads, worker.href);
     this.#reading = new Bench(Math.max(1, Math.min(2, threads)), worker.href);
+    this.#companions = new Bench(MOST_COMPANIONS, worker.href);
   }
 
   async run<Name extends TaskName>(
@@ -88,7 +96,17 @@ export class Workshop {
     }
   }
 
+  /** Work in a thread of its own that goes on until either side closes the port; `ended` fails when it does. */
+  begin<Name extends CompanionName>(name: Name, task: Companions[Name]): { port: MessagePort; ended: Promise<void> } {
+    const { port1, port2 } = new MessageChannel();
+    const ended = this.#companions
+      .run({ ...task, port: port2 }, { name, transferList: [port2] })
+      .then(() => undefined)
+      .finally(() => port1.close());
+    return { port: port1, ended };
+  }
+
   async close(): Promise<void> {
-    await Promise.all([this.#long.close(), this.#reading.close()]);
+    await Promise.all([this.#long.close(), this.#reading.close(), this.#companions.close()]);
   }
 }

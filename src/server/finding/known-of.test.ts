@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { knownOf } from './start-finding.ts';
+import { knownOf } from './known-of.ts';
 
 const check = (at: string) => ({
   id: '00000000-0000-4000-8000-000000000001',
