@@ -47,14 +47,17 @@ function traces(desk: Desk): readonly Block[] {
   ];
 }
 
-function budget({ words, checks, q }: Desk, given: LeakBudget): readonly Block[] {
+function budget({ given: { units }, words, checks, q }: Desk, given: LeakBudget): readonly Block[] {
   const said = checks.proof.budget;
-  const cell = (size: Interval | undefined): string => (size === undefined ? words.notMeasured : q.interval(size));
+  // The unit stands in the head, so that a size keeps to one line.
+  const cell = (size: Interval | undefined): string =>
+    size === undefined ? words.notMeasured : q.intervalNumbers(size);
+  const title = (name: string): string => `${name}, ${units.length}`;
   const row = (name: string, { beforeMm, afterMm, removedMm }: BudgetRow): readonly string[] => [
     name,
     cell(beforeMm),
     cell(afterMm),
-    removedMm === undefined ? '' : q.interval(removedMm),
+    removedMm === undefined ? '' : q.intervalNumbers(removedMm),
   ];
   return [
     { kind: 'heading', text: said.title },
@@ -62,9 +65,9 @@ function budget({ words, checks, q }: Desk, given: LeakBudget): readonly Block[]
       kind: 'table',
       columns: [
         { title: '', share: 0.25 },
-        { title: words.facts.before, share: 0.25 },
-        { title: words.facts.after, share: 0.25 },
-        { title: said.removed, share: 0.25 },
+        { title: title(words.facts.before), share: 0.25 },
+        { title: title(words.facts.after), share: 0.25 },
+        { title: title(said.removed), share: 0.25 },
       ],
       rows: [
         row(said.whole, given.whole),

@@ -25,6 +25,8 @@ export interface Quantities {
   readonly diameter: (mm: number) => string;
   readonly diameterNumber: (mm: number) => string;
   readonly interval: (size: Interval) => string;
+  /** "0.62 (0.56 to 0.69)", in the unit of lengths, which is said elsewhere. */
+  readonly intervalNumbers: (size: Interval) => string;
   readonly percent: (probability: number) => string;
   readonly litres: (m3: number) => string;
   readonly duration: (seconds: number) => string;
@@ -66,6 +68,8 @@ export function quantities(units: HandOverUnits, style: NumberStyle): Quantities
     diameterNumber,
     interval: (size) =>
       `${diameter(size.median)} (${diameterNumber(size.lo90)} ${style.to} ${diameterNumber(size.hi90)})`,
+    intervalNumbers: (size) =>
+      `${diameterNumber(size.median)} (${diameterNumber(size.lo90)} ${style.to} ${diameterNumber(size.hi90)})`,
     percent(probability) {
       if (probability < 0.001) return `${style.under} ${withUnit(number(0.1, 1), '%')}`;
       if (probability > 0.999) return `${style.over} ${withUnit(number(99.9, 1), '%')}`;
