@@ -9,7 +9,7 @@ const MAY_IMPORT = {
   simulation: ['units', 'physics', 'system', 'recording'],
   recording: ['units', 'physics'],
   diagnosis: ['units', 'physics', 'system', 'simulation', 'recording'],
-  report: ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis', 'checks'],
+  report: ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis', 'checks', 'readiness'],
   checks: ['units', 'physics', 'system', 'simulation', 'recording', 'diagnosis'],
   readiness: ['units', 'physics', 'system', 'simulation', 'recording'],
   jobs: [...PURE, 'report'],

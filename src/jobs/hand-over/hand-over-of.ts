@@ -6,12 +6,15 @@ import type {
   HandOverFinding,
   HandOverLanguage,
   HandOverPart,
+  HandOverPicture,
   HandOverRecording,
   HandOverUnits,
 } from '../../report/hand-over/hand-over.ts';
 import { type Limit, REFERENCE_LIMITS } from '../../report/limits.ts';
 import type { Job, JobFinding, RecordingEntry } from '../record/job.ts';
+import type { RuleSettings } from '../record/monitor-of-job.ts';
 import { newestFinding, proofOfJob } from '../record/proof-of-job.ts';
+import { handOverMonitor } from './hand-over-monitor.ts';
 import { type RecordingData, recordingFacts, traceOf } from './recording-facts.ts';
 
 export interface HandOverSettings {
@@ -27,6 +30,8 @@ export interface HandOverSettings {
   readonly madeAt: string;
   /** From the job's history, see `codesAroundRepair`; absent: as in the record, not read again. */
   readonly codes?: HandOver['codes'];
+  /** Inspection rules of the shop. */
+  readonly rules?: RuleSettings;
 }
 
 const shown = (job: Job, made: JobFinding | undefined): HandOverFinding | null =>
@@ -91,8 +96,16 @@ function workedOf(job: Job, limits: readonly Limit[]): HandOver['worked'] {
   return { proof: proofOfJob(job, limit.diameterMm).proof, limit };
 }
 
-/** `data`: the recordings as read; for those that a finding was made from it may be left out. */
-export function handOverOf(job: Job, data: readonly RecordingData[], settings: HandOverSettings): HandOver {
+/**
+ * `data`: the recordings as read; for those that a finding was made from it may be left out. `pictures`: by the id of the
+ * attachment.
+ */
+export function handOverOf(
+  job: Job,
+  data: readonly RecordingData[],
+  settings: HandOverSettings,
+  pictures: ReadonlyMap<string, HandOverPicture> = new Map(),
+): HandOver {
   const made = { before: newestFinding(job, 'before-repair'), after: newestFinding(job, 'after-repair') };
   const findings = { before: shown(job, made.before), after: shown(job, made.after) };
   const { language, units, parts, shop, technician, limits, program, madeAt } = settings;
@@ -124,7 +137,11 @@ export function handOverOf(job: Job, data: readonly RecordingData[], settings: H
     repairs: job.repairs,
     proof: job.proof,
     worked: workedOf(job, limits),
+    monitor: handOverMonitor(job, settings.rules ?? {}, madeAt),
     notes: job.notes,
-    attachments: job.attachments,
+    attachments: job.attachments.map((entry) => {
+      const picture = pictures.get(entry.id);
+      return picture === undefined ? entry : { ...entry, picture };
+    }),
   };
 }

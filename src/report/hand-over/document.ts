@@ -1,5 +1,6 @@
 /** A document as blocks, before it is a page or a PDF: what is said is decided once. */
 import type { Drawing } from '../drawing.ts';
+import type { HandOverPicture } from './hand-over.ts';
 
 export type Tone = 'body' | 'lead' | 'plain' | 'quote' | 'quiet' | 'strong' | 'warn';
 
@@ -18,6 +19,13 @@ export interface Bar {
   readonly percent: string;
 }
 
+export interface Picture {
+  readonly shown: HandOverPicture;
+  /** What it shows, for those who do not see it. */
+  readonly alt: string;
+  readonly caption: string;
+}
+
 export type Block =
   | { readonly kind: 'text'; readonly tone: Tone; readonly text: string }
   | { readonly kind: 'heading'; readonly text: string }
@@ -26,6 +34,7 @@ export type Block =
   | { readonly kind: 'table'; readonly columns: readonly Column[]; readonly rows: readonly (readonly string[])[] }
   | { readonly kind: 'bars'; readonly rows: readonly Bar[] }
   | { readonly kind: 'figure'; readonly draw: (width: number) => Drawing; readonly key: string }
+  | { readonly kind: 'pictures'; readonly items: readonly Picture[] }
   | { readonly kind: 'caution'; readonly lead: string; readonly items: readonly string[] }
   | { readonly kind: 'signatures'; readonly lines: readonly string[] };
 
@@ -35,7 +44,7 @@ export interface Section {
 }
 
 export interface Part {
-  readonly id: 'customer' | 'evidence';
+  readonly id: 'customer' | 'evidence' | 'inspection';
   readonly title: string;
   readonly subtitle: string;
   /** Points above and below the rule between sections on paper. */

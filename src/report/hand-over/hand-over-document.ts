@@ -4,8 +4,13 @@ import { carName, deskOf } from './desk.ts';
 import type { HandOverDocument } from './document.ts';
 import { evidencePart } from './evidence.ts';
 import type { HandOver } from './hand-over.ts';
+import { inspectionPart } from './inspection-slip.ts';
 
 const LARGEST_ROOM = ROOMS[0] as Room;
+
+/** A slip that says nothing stands only where it alone was asked for. */
+const hasSlip = ({ parts, monitor }: HandOver): boolean =>
+  parts.includes('inspection') && (monitor !== undefined || parts.length === 1);
 
 export function handOverDocument(given: HandOver, room: Room = LARGEST_ROOM): HandOverDocument {
   const desk = deskOf(given);
@@ -24,6 +29,7 @@ export function handOverDocument(given: HandOver, room: Room = LARGEST_ROOM): Ha
     parts: [
       ...(given.parts.includes('customer') ? [customerPart(desk, room)] : []),
       ...(given.parts.includes('evidence') ? [evidencePart(desk)] : []),
+      ...(hasSlip(given) ? [inspectionPart(desk)] : []),
     ],
   };
 }

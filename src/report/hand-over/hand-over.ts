@@ -4,6 +4,9 @@
  */
 import type { Proof } from '../../checks/proof/proof.ts';
 import type { CauseId, Finding, Overlay } from '../../diagnosis/finding.ts';
+import type { Inspection, InspectionRule } from '../../readiness/inspection.ts';
+import type { DrivePlan } from '../../readiness/plan.ts';
+import type { CarsWord } from '../../readiness/slip.ts';
 import type { Phase, ProcedureKind } from '../../recording/recording.ts';
 import type { Car } from '../../system/car.ts';
 import type { Commands } from '../command-lanes.ts';
@@ -13,7 +16,7 @@ import type { SheetRecording } from '../sheet.ts';
 export const HAND_OVER_LANGUAGES = ['en', 'de'] as const;
 export type HandOverLanguage = (typeof HAND_OVER_LANGUAGES)[number];
 
-export const HAND_OVER_PARTS = ['customer', 'evidence'] as const;
+export const HAND_OVER_PARTS = ['customer', 'evidence', 'inspection'] as const;
 export type HandOverPart = (typeof HAND_OVER_PARTS)[number];
 
 /** What an owner complains of, beside a lit lamp and codes. */
@@ -108,6 +111,25 @@ export interface HandOverWorked {
   readonly limit: Pick<Limit, 'label' | 'diameterMm'>;
 }
 
+/** The car's own word and what follows from it for an inspection. */
+export interface HandOverMonitor {
+  /** Before the repair and after it, as far as it was read; at least one. */
+  readonly readings: readonly (CarsWord & { readonly at: string; readonly fileName?: string })[];
+  readonly rule: InspectionRule;
+  /** Of the newest reading; null: the model year is not known. */
+  readonly inspection: Inspection | null;
+  /** null: no forecast, or the monitor has run. */
+  readonly plan: (DrivePlan & { readonly zone: string }) | null;
+}
+
+/** A photo as it is printed: small, upright, without what the camera wrote beside it. */
+export interface HandOverPicture {
+  readonly mediaType: 'image/jpeg' | 'image/png';
+  readonly bytes: Uint8Array;
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
+
 export interface HandOver {
   readonly language: HandOverLanguage;
   readonly units: HandOverUnits;
@@ -148,11 +170,15 @@ export interface HandOver {
   readonly proof: HandOverProof | null;
   /** null where nothing was repaired. */
   readonly worked: HandOverWorked | null;
+  /** Absent: the car was never asked for its monitors. */
+  readonly monitor?: HandOverMonitor | undefined;
   readonly notes: readonly { readonly at: string; readonly by: string; readonly text: string }[];
   readonly attachments: readonly {
     readonly fileName: string;
     readonly caption: string;
     readonly sha256: string;
     readonly at: string;
+    /** Absent: no picture, or one too many for a document. */
+    readonly picture?: HandOverPicture;
   }[];
 }

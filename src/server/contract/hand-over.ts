@@ -2,7 +2,7 @@
 import { z } from 'zod';
 
 export const LANGUAGES = ['en', 'de'] as const;
-export const HAND_OVER_PARTS = ['customer', 'evidence'] as const;
+export const HAND_OVER_PARTS = ['customer', 'evidence', 'inspection'] as const;
 
 export const unitsSchema = z.strictObject({
   pressure: z.enum(['kPa', 'inH2O', 'mmHg', 'psi']),
@@ -21,7 +21,7 @@ export type HandOverRequest = z.infer<typeof handOverRequestSchema>;
 export const handOverParamsSchema = z.object({ id: z.uuid(), hid: z.uuid() });
 export const handOverPageQuerySchema = z.object({
   language: z.enum(LANGUAGES).optional(),
-  parts: z.enum(HAND_OVER_PARTS).optional().describe('One of them; both when absent'),
+  parts: z.enum(HAND_OVER_PARTS).optional().describe('One of them; all when absent'),
   pressure: unitsSchema.shape.pressure.optional(),
   length: unitsSchema.shape.length.optional(),
   temperature: unitsSchema.shape.temperature.optional(),
