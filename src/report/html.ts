@@ -1,5 +1,6 @@
 /** The sheet as one self-contained HTML file: no script, no network, fonts inside. */
 
+import { dataAddress } from './data-address.ts';
 import { sizePlate, tracePlates } from './figures.ts';
 import type { FontBytes } from './fonts.ts';
 import { Markup, markup } from './markup.ts';
@@ -13,15 +14,8 @@ import { drawingToSvg } from './svg.ts';
 const WIDE = 700;
 const NARROW = 350;
 
-const base64 = (bytes: Uint8Array): string => {
-  // In pieces: one call with every byte as an argument overflows the stack.
-  let text = '';
-  for (let i = 0; i < bytes.length; i += 0x2000) text += String.fromCharCode(...bytes.subarray(i, i + 0x2000));
-  return btoa(text);
-};
-
 const face = (family: string, weight: number, bytes: Uint8Array): string =>
-  `@font-face{font-family:'${family}';font-weight:${weight};font-display:block;src:url(data:font/woff2;base64,${base64(bytes)}) format('woff2')}`;
+  `@font-face{font-family:'${family}';font-weight:${weight};font-display:block;src:url(${dataAddress('font/woff2', bytes)}) format('woff2')}`;
 
 export const fontFaces = (fonts: FontBytes): string =>
   [

@@ -145,6 +145,24 @@ export class Paper {
     this.#y += height;
   }
 
+  /** A photo at a place without moving on. */
+  picture(
+    description: string,
+    bytes: Uint8Array,
+    {
+      x,
+      y,
+      width,
+      height,
+    }: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
+  ): void {
+    this.#root.add(
+      this.pdf.struct('Figure', { alt: description }, () =>
+        this.pdf.image(Buffer.from(bytes), x, y, { width, height }),
+      ),
+    );
+  }
+
   /** A section: rule, name in the margin, then the column. It keeps at least its first lines together. */
   section(name: string, keep = 60, gap = 10): void {
     this.space(gap);

@@ -147,8 +147,20 @@ describe('the proof', () => {
 describe('the page', () => {
   test('needs nothing from outside and runs no script', () => {
     const html = handOverHtml(sampleHandOver, fonts);
-    expect(html).not.toMatch(/<script|<link|<img|@import|javascript:/i);
+    expect(html).not.toMatch(/<script|<link|@import|javascript:/i);
+    for (const [, address] of html.matchAll(/<img src="([^"]*)"/g))
+      expect(address).toMatch(/^data:image\/jpeg;base64,/);
     for (const [, address] of html.matchAll(/url\(([^)]*)\)/g)) expect(address).toMatch(/^data:/);
+  });
+
+  test('holds the photos with their captions, and lists every file with its hash', () => {
+    const html = handOverHtml(sampleHandOver, fonts);
+    const { picture } = sampleHandOver.attachments[0]!;
+    expect(html.match(/<img /g)).toHaveLength(1);
+    expect(html).toContain(`base64,${Buffer.from(picture!.bytes).toString('base64')}`);
+    expect(html).toContain('alt="the seal of the old cap"');
+    expect(html).toContain('The seal of the old cap. cap.jpg, 2026-03-04');
+    expect(html).toContain('Invoice of the cap. 2026-03-05. SHA-256 cdcd');
   });
 
   test('text from outside stays text', () => {

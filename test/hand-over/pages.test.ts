@@ -5,7 +5,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { type FontBytes, PDF_FONT_FILES } from '../../src/report/fonts.ts';
 import { HAND_OVER_LANGUAGES, type HandOver } from '../../src/report/hand-over/hand-over.ts';
 import { handOverPdf } from '../../src/report/hand-over/pdf.ts';
-import { type PageWords, type Word, wordsOf } from './pdf-words.ts';
+import { imagesOf, type PageWords, type Word, wordsOf } from './pdf-words.ts';
 import { longHandOver, sampleHandOver } from './sample-hand-over.ts';
 
 const require = createRequire(import.meta.url);
@@ -144,6 +144,13 @@ test('the customer’s page alone is one page; the evidence alone has no custome
   expect(customer).toHaveLength(1);
   const evidence = wordsOf(await handOverPdf({ ...sampleHandOver, parts: ['evidence'] }, fonts));
   expect(evidence[0]?.words.map(({ text }) => text)).toContain('Evidence');
+});
+
+test('photos are drawn in the evidence and not on the customer’s page', async () => {
+  const images = imagesOf(await handOverPdf(longHandOver('en'), fonts));
+  expect(images).toHaveLength(5);
+  expect(Math.min(...images.map(({ page }) => page))).toBeGreaterThan(1);
+  expect(imagesOf(await handOverPdf({ ...sampleHandOver, parts: ['customer'] }, fonts))).toEqual([]);
 });
 
 test('thirty parts stand in full with their numbers', async () => {

@@ -51,3 +51,19 @@ export function wordsOf(pdf: Uint8Array): readonly PageWords[] {
     rmSync(folder, { recursive: true, force: true });
   }
 }
+
+/** Pixels of each picture in a PDF, page by page as drawn, by poppler's pdfimages. */
+export function imagesOf(pdf: Uint8Array): readonly { readonly page: number; readonly width: number }[] {
+  const folder = mkdtempSync(join(tmpdir(), 'hand-over-'));
+  try {
+    const file = join(folder, 'sheet.pdf');
+    writeFileSync(file, pdf);
+    const lines = execFileSync('pdfimages', ['-list', file], { encoding: 'utf8' }).trim().split('\n').slice(2);
+    return lines.map((line) => {
+      const [page, , , width] = line.trim().split(/\s+/);
+      return { page: Number(page), width: Number(width) };
+    });
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}

@@ -1,7 +1,12 @@
 /** Invented hand-overs for tests: a usual one, and one whose every text is as long as the job record allows or nearly so. */
 import { judgeProof, type ProofInput } from '../../src/checks/proof/proof.ts';
 import type { Finding, Overlay } from '../../src/diagnosis/finding.ts';
-import type { HandOver, HandOverLanguage, HandOverRecording } from '../../src/report/hand-over/hand-over.ts';
+import type {
+  HandOver,
+  HandOverLanguage,
+  HandOverPicture,
+  HandOverRecording,
+} from '../../src/report/hand-over/hand-over.ts';
 import { sampleSheet } from '../e2e/sample-sheet.ts';
 
 const [first, second] = sampleSheet.finding.overlays as readonly [Overlay, Overlay];
@@ -52,6 +57,22 @@ const sound: Finding = {
   reasons: [],
   warnings: [],
   overlays: [],
+};
+
+/** A grey JPEG of 160 × 120 points. */
+const GREY = [
+  '/9j/2wBDABQUFBQVFBcZGRcfIh4iHy4rJycrLkYyNjI2MkZqQk5CQk5Cal5yXVZdcl6phXZ2hanDpJukw+zT0+z/////////',
+  '2wBDARQUFBQVFBcZGRcfIh4iHy4rJycrLkYyNjI2MkZqQk5CQk5Cal5yXVZdcl6phXZ2hanDpJukw+zT0+z/////////wgAR',
+  'CAB4AKADASIAAhEBAxEB/8QAFQABAQAAAAAAAAAAAAAAAAAAAAX/xAAUAQEAAAAAAAAAAAAAAAAAAAAA/9oADAMBAAIQAxAA',
+  'AACOAAAAC2AAAACIAAAAC2AAAACIAAAAC2AAAACIAAAAC2AAAACIAAAAC2AAAACIAAAAC2AAAACIAAAAC2AAAACIAAAAC2AA',
+  'AAD/xAAUEAEAAAAAAAAAAAAAAAAAAACA/9oACAEBAAE/ABZ//8QAFBEBAAAAAAAAAAAAAAAAAAAAYP/aAAgBAgEBPwAh/8QA',
+  'FBEBAAAAAAAAAAAAAAAAAAAAYP/aAAgBAwEBPwAh/9k=',
+].join('');
+const picture: HandOverPicture = {
+  mediaType: 'image/jpeg',
+  bytes: new Uint8Array(Buffer.from(GREY, 'base64')),
+  widthPx: 160,
+  heightPx: 120,
 };
 
 const measuredAt = { method: 'vacuum-draw', fuelLevel: 0.41, ambientTemperatureK: 291.15 } as const;
@@ -167,7 +188,9 @@ export const sampleHandOver: HandOver = {
       caption: 'the seal of the old cap',
       sha256: 'ab'.repeat(32),
       at: '2026-03-04T10:12:00.000Z',
+      picture,
     },
+    { fileName: 'invoice.pdf', caption: 'invoice of the cap', sha256: 'cd'.repeat(32), at: '2026-03-05T15:40:00.000Z' },
   ],
 };
 
@@ -238,7 +261,14 @@ export function longHandOver(language: HandOverLanguage): HandOver {
     proof: { verdict: 'not-proven', words: long(4000), missing: long(2000) },
     notes: [{ at: '2026-03-04T10:10:00.000Z', by: long(120), text: `${long(4000)}\n\n${long(3900)}` }],
     attachments: [
-      { fileName: 'p'.repeat(255), caption: long(1000), sha256: 'ab'.repeat(32), at: '2026-03-04T10:12:00.000Z' },
+      ...Array.from({ length: 5 }, (_, i) => ({
+        fileName: `${i}${'p'.repeat(254)}`,
+        caption: long(1000),
+        sha256: 'ab'.repeat(32),
+        at: '2026-03-04T10:12:00.000Z',
+        // One wide, one tall, one far too large: the figure of pixels is what places it.
+        picture: { ...picture, widthPx: [160, 60, 4000][i % 3]!, heightPx: [120, 400, 3000][i % 3]! },
+      })),
     ],
   };
 }

@@ -1,7 +1,7 @@
 /** Evidence that comes from hands and eyes: the car, checks, repairs, codes, notes, and what all of it was made from. */
 import type { Desk } from './desk.ts';
 import { carName, day, dayAndMinute } from './desk.ts';
-import { type Block, type Section, text } from './document.ts';
+import { type Block, type Picture, type Section, text } from './document.ts';
 import type { HandOverCode, HandOverFinding } from './hand-over.ts';
 import { sentenceOf, upperFirst } from './outcome.ts';
 
@@ -192,15 +192,31 @@ export function notesSection({ given, words }: Desk): Section | null {
 }
 
 export function filesSection({ given, words }: Desk): Section | null {
-  if (given.attachments.length === 0) return null;
+  const { attachments } = given;
+  if (attachments.length === 0) return null;
+  const pictures = attachments.flatMap(({ fileName, caption, at, picture }): Picture[] =>
+    picture === undefined
+      ? []
+      : [
+          {
+            shown: picture,
+            alt: caption === '' ? words.photo(fileName) : caption,
+            caption: [sentenceOf(caption), `${fileName}, ${day(at)}`].filter((part) => part !== '').join(' '),
+          },
+        ],
+  );
   return {
     title: words.sections.files,
     blocks: [
+      ...(pictures.length === 0 ? [] : [{ kind: 'pictures' as const, items: pictures }]),
       {
         kind: 'facts',
-        rows: given.attachments.map(({ fileName, caption, sha256, at }) => [
+        rows: attachments.map(({ fileName, caption, sha256, at, picture }) => [
           fileName,
-          [sentenceOf(caption), `${day(at)}.`, `SHA-256 ${sha256}`].filter((part) => part !== '').join(' '),
+          // What stands under its picture is not said twice.
+          [picture === undefined ? `${sentenceOf(caption)} ${day(at)}.`.trim() : '', `SHA-256 ${sha256}`]
+            .filter((part) => part !== '')
+            .join(' '),
         ]),
       },
     ],

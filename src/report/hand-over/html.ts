@@ -1,5 +1,6 @@
 /** The hand-over as one self-contained HTML file: no script, no network, fonts inside, set for print as well. */
 
+import { dataAddress } from '../data-address.ts';
 import type { FontBytes } from '../fonts.ts';
 import { fontFaces } from '../html.ts';
 import { Markup, markup } from '../markup.ts';
@@ -29,11 +30,14 @@ dl.rows dd{white-space:pre-line}
 .scroll{overflow-x:auto}
 td,th{overflow-wrap:anywhere}
 td.r,th.r{text-align:right;padding-right:0}
+.pictures{display:grid;grid-template-columns:repeat(auto-fill,minmax(15rem,1fr));gap:1.25rem;align-items:start}
+.pictures figure{margin:0}
+.pictures img{display:block;max-width:100%;width:auto;height:auto;max-height:22rem;border:1px solid var(--rule)}
 .sign{display:grid;grid-template-columns:repeat(auto-fit,minmax(14rem,1fr));gap:3.5rem 2rem;margin-top:3rem}
 .sign p{border-top:1px solid var(--ink);padding-top:.35rem;margin:0}
 .foot{color:var(--quiet);border-top:1px solid var(--rule);padding-top:.75rem;font-size:.9375rem}
 @media (max-width:44rem){dl.rows>div{grid-template-columns:1fr}}
-@media print{.part+.part{break-before:page;border-top:0;margin-top:0;padding-top:0}.sign{break-inside:avoid}.scroll{overflow:visible}
+@media print{.part+.part{break-before:page;border-top:0;margin-top:0;padding-top:0}.sign,.pictures figure{break-inside:avoid}.scroll{overflow:visible}
 .bar i{border:1px solid #000}}
 `;
 
@@ -65,6 +69,11 @@ function block(item: Block, id: string): Markup {
       const wide = item.draw(WIDE);
       return markup`<figure><div class="wide">${new Markup(drawingToSvg(wide, id))}</div><div class="narrow">${new Markup(drawingToSvg(item.draw(NARROW), `${id}n`))}</div><figcaption>${item.key} ${wide.description}</figcaption></figure>`;
     }
+    case 'pictures':
+      return markup`<div class="pictures">${item.items.map(
+        ({ shown, alt, caption }) =>
+          markup`<figure><img src="${dataAddress(shown.mediaType, shown.bytes)}" alt="${alt}" width="${shown.widthPx}" height="${shown.heightPx}"><figcaption>${caption}</figcaption></figure>`,
+      )}</div>`;
     case 'caution':
       return markup`<div class="caution"><p>${item.lead}</p>${item.items.length === 0 ? '' : list(item.items)}</div>`;
     case 'signatures':

@@ -7,6 +7,7 @@ import { ROOMS } from './customer.ts';
 import type { Block, HandOverDocument, Part, Section, Tone } from './document.ts';
 import type { HandOver } from './hand-over.ts';
 import { handOverDocument } from './hand-over-document.ts';
+import { drawPictures, firstRowHeight } from './pdf-pictures.ts';
 import { drawTable } from './pdf-table.ts';
 import { pieces, settable } from './pdf-text.ts';
 
@@ -160,6 +161,9 @@ function draw(paper: Paper, block: Block): void {
     case 'figure':
       figure(paper, block);
       return;
+    case 'pictures':
+      drawPictures(paper, block);
+      return;
     case 'caution':
       caution(paper, block);
       return;
@@ -174,6 +178,7 @@ const LEAST_ROOM = 58;
 function keepOf(blocks: readonly Block[], at: number): number {
   const block = blocks[at];
   if (block?.kind === 'figure') return (block.draw(FIGURE_WIDTH).height * TEXT_WIDTH) / FIGURE_WIDTH + 24;
+  if (block?.kind === 'pictures') return firstRowHeight(block.items) + 24;
   if (block?.kind === 'heading') return 22 + keepOf(blocks, at + 1);
   // A line under a heading stands above the figure.
   if (block?.kind === 'text' && blocks[at - 1]?.kind === 'heading') return 16 + keepOf(blocks, at + 1);

@@ -9,6 +9,7 @@ import { readReading } from '../recordings/parsed.ts';
 import { UnreadableFile } from '../recordings/read-file.ts';
 import type { HandOverInputs } from './hand-over-task.ts';
 import { loadFonts } from './load-fonts.ts';
+import { picturesOf } from './pictures.ts';
 
 async function dataOf({ readings }: HandOverInputs): Promise<readonly RecordingData[]> {
   const data: RecordingData[] = [];
@@ -30,7 +31,9 @@ export async function makeHandOver(
   report: (fraction: number, words: string) => void,
 ): Promise<Uint8Array> {
   report(0, 'reading recordings');
-  const handOver = handOverOf(inputs.job, await dataOf(inputs), inputs.settings);
+  const data = await dataOf(inputs);
+  report(0.2, 'reading pictures');
+  const handOver = handOverOf(inputs.job, data, inputs.settings, await picturesOf(inputs.pictures));
   report(0.3, 'setting the document');
   if (form === 'html') return new TextEncoder().encode(handOverHtml(handOver, loadFonts(PAGE_FONT_FILES)));
   return handOverPdf(handOver, loadFonts(PDF_FONT_FILES));

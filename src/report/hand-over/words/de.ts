@@ -124,6 +124,7 @@ export const DE: HandOverWords = {
     sizesKey: 'Balken: 90-%-Bereich. Punkt: Median. Senkrechte Linien: Vergleichsgrößen.',
   },
   notGiven: 'nicht bekannt',
+  photo: (fileName) => `Foto ${fileName}`,
   notRecorded: 'nicht aufgezeichnet',
   notMeasured: 'nicht gemessen',
   foundByProgram: 'vom Programm gefunden',

@@ -126,6 +126,7 @@ export const EN: HandOverWords = {
     sizesKey: 'Bar: 90 % interval. Dot: median. Upright lines: reference sizes.',
   },
   notGiven: 'not known',
+  photo: (fileName) => `photo ${fileName}`,
   notRecorded: 'not recorded',
   notMeasured: 'not measured',
   foundByProgram: 'found by the program',

@@ -156,6 +156,7 @@ export interface Labels {
     readonly sizesKey: string;
   };
   readonly notGiven: string;
+  readonly photo: (fileName: string) => string;
   readonly notRecorded: string;
   readonly notMeasured: string;
   readonly foundByProgram: string;
