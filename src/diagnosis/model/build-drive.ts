@@ -150,6 +150,7 @@ export function buildDrive(recording: Recording, manifoldWithoutChannelPa: numbe
     warmKnots: s.warmKnots,
     observationCount: o,
     ambientAbsPa: s.ambientAbsPa,
+    toMiddleS: 0.5 * (timeS[0]! + timeS[timeS.length - 1]!) - from,
     ambientTemperatureK: s.ambientTemperatureK,
     tankTemperatureK: s.tankTemperatureK,
     vapourSensitivityPerK: s.vapourSensitivityPerK,

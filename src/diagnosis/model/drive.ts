@@ -24,7 +24,10 @@ export interface Drive {
   readonly driftPosition: Float64Array;
   readonly warmKnots: number;
   readonly observationCount: number;
+  /** Ambient pressure at the middle of the recording [Pa]. */
   readonly ambientAbsPa: number;
+  /** From the start of the first step to the middle of the recording [s]. */
+  readonly toMiddleS: number;
   readonly ambientTemperatureK: number;
   readonly tankTemperatureK: number;
   /** Relative rise of the vapour pressure per kelvin [1/K]. */

@@ -63,8 +63,10 @@ export const Q = {
   reliefPressure: 33,
   /** Time in which the flow from the nozzle builds up, first order [s]. */
   nozzleRise: 34,
+  /** Change of ambient pressure with time [Pa/s]. */
+  ambientRate: 35,
 } as const;
 export type QuantityName = keyof typeof Q;
-export const QUANTITY_COUNT = 35;
+export const QUANTITY_COUNT = 36;
 export const SHIFT_SLOTS = 4;
 export const DRIFT_SLOTS = 3;

@@ -188,6 +188,17 @@ describe('accuracy and smoothness', () => {
     }
   });
 
+  it('shows a change of ambient pressure on a tight sealed system one for one, with the vent open not at all', () => {
+    const sealed = { lengthS: 60, rateHz: 4, vent: () => 1 as const, duty: () => 0, manifoldAbsPa: AMBIENT_PA };
+    const tight = { leakArea: 0, ventShutArea: 0, seepArea: 0, purgeArea: 0, slowVolume: 0 };
+    const rate = 3;
+    const p = run(quantities({ ...tight, ambientRate: rate }), sealed);
+    const change = p[240]! - p[40]!;
+    expect(change).toBeCloseTo(-rate * 50, 0);
+    const open = run(quantities({ ...tight, ambientRate: rate }), { ...sealed, vent: () => 0 as const });
+    expect(Math.abs(open[240]! - open[40]!)).toBeLessThan(0.5);
+  });
+
   it('a wider hole never holds vacuum longer', () => {
     fc.assert(
       fc.property(

@@ -67,7 +67,8 @@ export interface PurgeFlows {
 export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, flows?: PurgeFlows): void {
   const { dtS, duty, ventShut, manifoldAbsPa, fillM3PerS, full, observation, shift, warmPosition, driftPosition } =
     drive;
-  const pa = drive.ambientAbsPa;
+  const ambientRate = q[Q.ambientRate]!;
+  let pa = drive.ambientAbsPa - ambientRate * drive.toMiddleS;
   const ta = drive.ambientTemperatureK;
   const lo = drive.clipLowGaugePa;
   const hi = drive.clipHighGaugePa;
@@ -82,8 +83,8 @@ export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, fl
   const psat0 = q[Q.vapourPressure]!;
   const kA = q[Q.evaporation]!;
   const hA = q[Q.wallHeat]!;
-  const openVacuum = pa - q[Q.reliefVacuum]!;
-  const openPressure = pa + q[Q.reliefPressure]!;
+  let openVacuum = pa - q[Q.reliefVacuum]!;
+  let openPressure = pa + q[Q.reliefPressure]!;
   const slowVolume = q[Q.slowVolume]!;
   const slowTime = q[Q.slowTime]!;
   const offset = q[Q.offset]!;
@@ -142,6 +143,11 @@ export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, fl
     const forward = ((1 + ratio) * (1 + ratio)) / (1 + 2 * ratio);
     const back = (ratio * ratio) / (1 + 2 * ratio);
     hBefore = h;
+    if (ambientRate !== 0) {
+      pa += ambientRate * h;
+      openVacuum = pa - q[Q.reliefVacuum]!;
+      openPressure = pa + q[Q.reliefPressure]!;
+    }
     // fuel and wall warm or cool together
     const w = warmPosition[i]!;
     const k = w | 0;

@@ -1,10 +1,15 @@
 /** What the car file and the channels say of the conditions, with how well each is known. */
+
 import { blendReidVapourPressure, trueVapourPressure } from '../../physics/fuel-vapour.ts';
 import type { Recording } from '../../recording/recording.ts';
 import type { Car } from '../../system/car.ts';
+import { type AmbientTrend, ambientTrend } from './ambient-trend.ts';
 
 export interface Conditions {
+  /** Mean over the recording [Pa]. */
   readonly ambientAbsPa: number;
+  /** Its change while the car drives; absent where it stands. */
+  readonly ambientTrend?: AmbientTrend;
   readonly ambientTemperatureK: number;
   readonly fuelTemperatureK: number;
   readonly fuelTemperatureKnown: boolean;
@@ -101,8 +106,10 @@ export function findConditions(car: Car, recording: Recording): Conditions {
   const vapourPressurePa = vapour(fuelTemperatureK);
   const vapourSensitivityPerK = Math.log(vapour(fuelTemperatureK + 1) / vapour(fuelTemperatureK - 1)) / 2;
   const temperatureSd = known === undefined ? FUEL_TEMPERATURE_UNKNOWN_SD_K : FUEL_TEMPERATURE_SD_K;
+  const trend = ambientTrend(recording);
   return {
     ambientAbsPa,
+    ...(trend && { ambientTrend: trend }),
     ambientTemperatureK,
     fuelTemperatureK,
     fuelTemperatureKnown: known !== undefined,

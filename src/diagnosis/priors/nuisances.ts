@@ -122,6 +122,7 @@ export function baseQuantities(shape: RecordingShape): Float64Array {
   q[Q.slowTime] = SLOW_TIME.centre;
   q[Q.gain] = 1;
   q[Q.lag] = LAG.centre;
+  q[Q.ambientRate] = c.ambientTrend?.ratePaPerS ?? 0;
   q[Q.displacement] = DISPLACEMENT.centre;
   q[Q.nozzleRise] = NOZZLE_RISE.centre;
   q[Q.fullPipeArea] = SOUND.fullPipe.centre;
@@ -196,6 +197,9 @@ export function recordingParameters(shape: RecordingShape, recording: number): P
   shape.changeGapsS.forEach((gap, i) => {
     list.push(own(`shift${i}`, Q.shift0 + i, 'linear', 0, Math.hypot(gap / Math.sqrt(12), COMMAND_SD_S)));
   });
+  if (c.ambientTrend) {
+    list.push(own('ambientRate', Q.ambientRate, 'linear', c.ambientTrend.ratePaPerS, c.ambientTrend.sdPaPerS));
+  }
   const warmSd = shape.procedure === 'engine-off' ? WARM_PARKED_SD : WARM_RUNNING_SD;
   for (let i = 0; i < shape.warmKnots; i++) list.push(own(`warm${i}`, Q.warm0 + i, 'linear', 0, warmSd));
   if (shape.procedure === 'refuelling') {
