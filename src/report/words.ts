@@ -1,8 +1,9 @@
 /** The words for causes, places, phases and certainty, the same on every page, sheet and terminal. */
 import type { CauseId, CauseProbability, Finding, Place } from '../diagnosis/finding.ts';
 import type { PhaseKind, ProcedureKind } from '../recording/recording.ts';
+import type { LayoutId } from '../system/car.ts';
 
-interface CauseWords {
+export interface CauseWords {
   /** As a table row says it. */
   readonly name: string;
   /** As an owner hears it, continuing "Most likely …". */
@@ -112,6 +113,25 @@ export const PROCEDURE_WORDS: Readonly<Record<ProcedureKind | 'unknown', string>
   'sealed-hold': 'sealed-tank hold',
   unknown: 'procedure not recognised',
 };
+
+export const LAYOUT_NAMES: Readonly<Record<LayoutId, string>> = {
+  'engine-vacuum': 'Engine-vacuum draw',
+  'engine-off': 'Engine-off vacuum',
+  'pump-reference': 'Pump with reference orifice',
+  'sealed-tank': 'Sealed tank',
+  'saddle-tank': 'Saddle tank',
+  'two-path-purge': 'Two-path purge',
+};
+
+/** What an owner complains of, beside a lit lamp and codes. */
+export const COMPLAINT_WORDS = {
+  'slow fill': 'Pump nozzle clicks off, fills slowly',
+  'rough after fill': 'Rough or hard start after filling',
+  smell: 'Smell of fuel',
+  'not ready': 'Evaporative monitor not ready',
+  'hiss or collapse': 'Tank hisses hard, buckles or makes noise',
+} as const;
+export type ComplaintId = keyof typeof COMPLAINT_WORDS;
 
 /** "cap and neck or tank top": places that cannot be told apart are always said together. */
 export const placesInWords = (group: readonly Place[]): string =>

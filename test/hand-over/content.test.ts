@@ -177,7 +177,7 @@ describe('the page', () => {
       'Noch nicht geprüft',
       'Örtliche Vorschriften',
       'Durchflusszahl 0,61',
-      'Erfundener Wagen',
+      'Erfundenes Fahrzeug',
     ],
   ] as const)('in %s holds its parts', (language, ...expected) => {
     const html = page({ ...sampleHandOver, language });

@@ -8,7 +8,7 @@ export const CHECKS_DE: Readonly<Record<string, CheckText>> = {
     'Fehlercodes, Freeze Frame und Prüfbereitschaft lesen',
     [
       'Lesegerät bei eingeschalteter Zündung anschließen. Nichts löschen.',
-      'Gespeicherte, vorläufige und permanente Codes, den Freeze Frame und die Prüfbereitschaft der Selbsttests aufschreiben.',
+      'Gespeicherte, vorläufige und permanente Codes, den Freeze Frame und die Prüfbereitschaft der Eigendiagnosen aufschreiben.',
       'Wählen, wofür die Codes sprechen: Stromkreis, Durchfluss oder Leck.',
     ],
     'Eine Codefamilie umfasst vieles, ihre Größenstufe ist grob; Löschen vernichtet den Freeze Frame.',

@@ -6,7 +6,7 @@ export const CHANNELS_DE: Readonly<Record<ChannelName, string>> = {
   tankPressureSensorV: 'Tankdrucksensor',
   canisterPressureGaugePa: 'Druck am Aktivkohlebehälter',
   pumpPressureGaugePa: 'Pumpendruck',
-  purgeDuty: 'Tastverhältnis Regenerierung',
+  purgeDuty: 'Tastverhältnis Spülung',
   ventClosed: 'Belüftungsventil geschlossen',
   isolationOpen: 'Absperrventil offen',
   pumpOn: 'Pumpe an',

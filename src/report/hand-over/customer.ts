@@ -77,7 +77,7 @@ export const ROOMS: readonly Room[] = [
     letters: 80,
     headLetters: 70,
     proofWords: false,
-    proofFigures: 2,
+    proofFigures: 1,
     gap: 3,
   },
 ];

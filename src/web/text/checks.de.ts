@@ -67,7 +67,7 @@ export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
       count === 1
         ? 'Die Schritte erscheinen, sobald dieser Hinweis abgehakt ist.'
         : `Die Schritte erscheinen, sobald diese ${count} Hinweise abgehakt sind.`,
-    defer: 'Örtliche Vorschriften, Unterlagen des Fahrzeugs und zugelassene Fachpraxis gehen vor.',
+    defer: 'Örtliche Vorschriften, die Herstellerunterlagen des Fahrzeugs und zugelassene Fachpraxis gehen vor.',
     steps: 'Schritte',
     limits: 'Was die Prüfung begrenzt',
     result: 'Ergebnis',

@@ -1,42 +1,23 @@
 import type { CauseId, Finding } from '../../diagnosis/finding.ts';
 import { machineTextInGerman } from '../../report/hand-over/words/machine-de.ts';
-import { NAMES_DE } from '../../report/hand-over/words/names-de.ts';
-import { CAUSE_WORDS, firstCause, saysNothing } from '../../report/words.ts';
+import { CAUSE_WORDS, firstCause } from '../../report/words.ts';
+import { CAUSE_WORDS_DE, evidenceInGerman, OWNER_WORDS_DE } from '../../report/words-de.ts';
 import type { FINDING_EN } from './finding.en.ts';
 import { type SaidRow, sayWith } from './said.ts';
-import { TRADE_DE } from './trade.de.ts';
 
 /** From here on a finding is spoken without reserve; the number always stands beside it. */
 const SURE = 0.8;
 
 function ownerInGerman(finding: Finding): string {
   const first = firstCause(finding);
-  if (finding.verdict === 'cannot-tell' || first === null)
-    return 'Diese Messung sagt nicht, was fehlt; vor dem Tausch von Teilen braucht es eine weitere.';
+  if (finding.verdict === 'cannot-tell' || first === null) return OWNER_WORDS_DE.couldNotTell;
   if (finding.verdict === 'no-fault-seen')
-    return first.probability >= SURE
-      ? 'Die Tankentlüftung verhielt sich in dieser Messung wie eine gesunde.'
-      : 'Diese Messung zeigte keinen Fehler, schließt aber einen kleinen nicht aus.';
-  const lead =
-    first.probability >= 0.95
-      ? 'So gut wie sicher'
-      : first.probability >= SURE
-        ? 'Sehr wahrscheinlich'
-        : first.probability >= 0.6
-          ? 'Am wahrscheinlichsten'
-          : 'Die beste Erklärung bisher';
-  return `${lead}: ${NAMES_DE.causes[first.id].plain}.`;
-}
-
-function strengthInGerman(logEvidence: number): string {
-  if (saysNothing(logEvidence)) return 'sagt weder dies noch das';
-  const side = logEvidence > 0 ? 'dafür' : 'dagegen';
-  const strength = Math.abs(logEvidence);
-  return `${strength < 2 ? 'schwach' : strength < 5 ? 'deutlich' : 'stark'} ${side}`;
+    return first.probability >= SURE ? OWNER_WORDS_DE.noFaultSeen : OWNER_WORDS_DE.noFaultButSmall;
+  return OWNER_WORDS_DE.foundFault(first.probability, CAUSE_WORDS_DE[first.id].plain);
 }
 
 const CAUSE_BY_ENGLISH = new Map(
-  (Object.keys(CAUSE_WORDS) as CauseId[]).map((id) => [CAUSE_WORDS[id].name, TRADE_DE.causes[id]]),
+  (Object.keys(CAUSE_WORDS) as CauseId[]).map((id) => [CAUSE_WORDS[id].name, CAUSE_WORDS_DE[id].name]),
 );
 
 /** What the making of a finding says of its progress. */
@@ -128,7 +109,7 @@ export const FINDING_DE: typeof FINDING_EN = {
     more: (count) => `und noch ${count} Mal`,
     none: 'Es gibt keinen berechneten Verlauf, der sich über die Aufzeichnung legen ließe.',
     loading: 'Die Verläufe werden gezeichnet …',
-    purge: 'Tastverhältnis Regenerierung',
+    purge: 'Tastverhältnis Spülung',
     vent: 'Belüftungsventil',
   },
   evidence: {
@@ -137,7 +118,7 @@ export const FINDING_DE: typeof FINDING_EN = {
     alone: (first) => `Für oder gegen „${first}“.`,
     silent:
       'Keine Phase für sich trennt die erste Ursache vom besten Rivalen; was sie trennt, steht oben oder in dem, was üblich ist.',
-    strength: strengthInGerman,
+    strength: evidenceInGerman,
     odds: (odds) => `Chancen ${odds}`,
     over: (odds) => `über ${odds}`,
     ratio: (ratio, isFor) => (isFor ? `${ratio} zu 1` : `1 zu ${ratio}`),

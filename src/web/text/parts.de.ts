@@ -76,14 +76,14 @@ export const PARTS_DE: PartsText = {
     carbonBed: {
       does: 'Nimmt beim Parken und Tanken Dampf auf und gibt ihn an den Motor ab, wenn Frischluft hindurchgesaugt wird. Aufnehmen erwärmt, Abgeben kühlt.',
       fails: 'Mit Kraftstoff oder Wasser geflutet, Körner zerbröselt, gealtert.',
-      shows: 'Fett beim Regenerieren, schwarzer Staub in Ventilen, langsames Tanken, Geruch an der Belüftung.',
+      shows: 'Fett beim Spülen, schwarzer Staub in Ventilen, langsames Tanken, Geruch an der Belüftung.',
       checked:
         'Gegen das Trockengewicht wiegen, falls bekannt; auf Flüssigkeit horchen; schwarzer Staub dahinter; an der Belüftung riechen.',
       limits: { text: '100 g über trocken ist gut beladen; schwappt es, ersetzen.', mark: 'common' },
       repair: 'Behälter ersetzen und alle Leitungen und Ventile dahinter reinigen; Ursache der Flutung suchen.',
     },
     purgeLine: {
-      does: 'Vom Behälter zum Regenerierventil und weiter zum Motor.',
+      does: 'Vom Behälter zum Tankentlüftungsventil und weiter zum Motor.',
       fails: 'Bogen porös, T-Stück gerissen, O-Ring der Schnellkupplung verletzt.',
       shows: 'Code für großes Leck; ein Leck nur auf der Motorseite.',
       checked: 'Beide Enden verschließen und 1,2 bis 2 kPa (5 bis 8 inH2O) Unterdruck halten.',
@@ -94,7 +94,7 @@ export const PARTS_DE: PartsText = {
       does: 'Dosiert Dampf in Takten zum Motor. Stromlos zu.',
       fails: 'Undicht, durch Staub offen, hängt zu, Spule unterbrochen oder Kurzschluss.',
       shows:
-        'Rauer Leerlauf oder schlechter Start nach dem Tanken; kein Regenerieren; Unterdruck wächst nach dem Absaugen weiter.',
+        'Rauer Leerlauf oder schlechter Start nach dem Tanken; kein Spülen; Unterdruck wächst nach dem Absaugen weiter.',
       checked:
         'Stromlos muss es Unterdruck halten; angesteuert klickt es und die Strömung folgt dem Takt; bei abgezogenem Stecker im Leerlauf kein Sog auf der Behälterseite.',
       limits: {
@@ -119,7 +119,7 @@ export const PARTS_DE: PartsText = {
     ventFilter: {
       does: 'Hält Staub und Insekten von der Frischluftseite fern.',
       fails: 'Mit Staub, Schlamm, Gespinst oder Wasser verstopft.',
-      shows: 'Langsames Tanken; Unterdruck im Tank beim Regenerieren.',
+      shows: 'Langsames Tanken; Unterdruck im Tank beim Spülen.',
       checked: 'Durchfluss 10 L/min bei offener Belüftung.',
       limits: { text: 'Druckabfall unter 0,25 bis 0,5 kPa (1 bis 2 inH2O).', mark: 'judgement' },
       repair: 'Reinigen oder ersetzen.',
@@ -196,12 +196,12 @@ export const PARTS_DE: PartsText = {
       does: 'Hält einen abgeschlossenen Tank zu; öffnet zum Tanken auf Anforderung und für Tests.',
       fails: 'Hängt zu: Tank lässt sich nicht entlasten oder füllen. Undicht: Tank hält nie.',
       shows: 'Tankklappe bleibt verriegelt; Tankdruck immer nahe null.',
-      checked: 'Tankanforderung stellen und den Abfall aufzeichnen; Halten über Nacht beobachten.',
+      checked: 'Betankungsanforderung stellen und den Abfall aufzeichnen; Halten über Nacht beobachten.',
       limits: { text: 'Tank etwa 20 s nach der Anforderung unter 1 kPa; hält, wenn zu.', mark: 'common' },
       repair: 'Ventil ersetzen.',
     },
     manifoldCheckValve: {
-      does: 'Lässt Regenerierstrom bei kleiner Last zum Saugrohr und schließt, wenn Ladedruck zurückdrücken würde.',
+      does: 'Lässt Spülstrom bei kleiner Last zum Saugrohr und schließt, wenn Ladedruck zurückdrücken würde.',
       fails: 'Falsch herum eingebaut, gerissen, hängt.',
       shows: 'Ladedruck in Behälter und Tank: Druck steigt bei geschlossener Belüftung.',
       checked: 'Durchgang nur in eine Richtung; Tankdruck unter Ladedruck aufzeichnen.',
@@ -211,7 +211,7 @@ export const PARTS_DE: PartsText = {
     ejectorCheckValve: {
       does: 'Öffnet unter Ladedruck zur Strahlpumpe, schließt bei kleiner Last.',
       fails: 'Hängt zu, leckt zurück, Schlauch ab.',
-      shows: 'Kein Regenerieren unter Ladedruck; kleine Falschluft im Leerlauf.',
+      shows: 'Kein Spülen unter Ladedruck; kleine Falschluft im Leerlauf.',
       checked: 'Durchgang nur in eine Richtung; Takte müssen unter Ladedruck im Tank zu sehen sein.',
       limits: { text: 'Durchgang in eine Richtung.', mark: 'common' },
       repair: 'Ersetzen; Pfeil beachten.',
@@ -219,7 +219,7 @@ export const PARTS_DE: PartsText = {
     ejector: {
       does: 'Ladeluft bläst durch eine Düse und reißt Dampf mit, während das Saugrohr selbst unter Druck steht.',
       fails: 'Düse gerissen, Zuleitung ab.',
-      shows: 'Kein Regenerieren unter Ladedruck.',
+      shows: 'Kein Spülen unter Ladedruck.',
       checked: 'Fahrt mit stetigem Ladedruck aufzeichnen: Bei geschlossener Belüftung muss der Tankdruck sanft fallen.',
       limits: { text: 'Etwa 2 bis 10 kPa Sog unter Ladedruck.', mark: 'memory' },
       repair: 'Strahlpumpe oder Schlauch ersetzen.',
@@ -250,7 +250,7 @@ export const PARTS_DE: PartsText = {
     vacuum: 'Höchstens 2,5 bis 3 kPa (10 bis 12 inH2O) Unterdruck, langsam: Kunststofftanks beulen ein (Einschätzung).',
     openSlowly: 'Tankdeckel langsam öffnen und warten, bis das Zischen aufhört.',
     sealedTank:
-      'Dieser Tank kann unter bis zu 40 kPa stehen (aus dem Gedächtnis): vor dem Öffnen einer Leitung über die Tankanforderung entlasten.',
+      'Dieser Tank kann unter bis zu 40 kPa stehen (aus dem Gedächtnis): vor dem Öffnen einer Leitung über die Betankungsanforderung entlasten.',
     loweringTank:
       'Erst entleeren; Tank abstützen; zu zweit; Restkraftstoff verlagert sich. Geschlossener, zugelassener Behälter, geerdet.',
     hotParts: 'Heißer Motor und Auspuff: abkühlen lassen; abstecken, was von selbst anlaufen könnte.',

@@ -1,5 +1,5 @@
 import type { RECORDING_EN } from './recording.en.ts';
-import { recordingSaidInGerman } from './recording-said.de.ts';
+import { recordingSaidInGerman } from '../../report/recording-said-de.ts';
 
 export const RECORDING_DE: typeof RECORDING_EN = {
   channels: {
@@ -7,7 +7,7 @@ export const RECORDING_DE: typeof RECORDING_EN = {
     tankPressureSensorV: 'Tankdrucksensor, Volt',
     canisterPressureGaugePa: 'Druck am Aktivkohlebehälter',
     pumpPressureGaugePa: 'Pumpendruck',
-    purgeDuty: 'Tastverhältnis Regenerierung',
+    purgeDuty: 'Tastverhältnis Spülung',
     ventClosed: 'Belüftungsventil',
     isolationOpen: 'Tankabsperrventil',
     pumpOn: 'Leckprüfpumpe',

@@ -3,7 +3,14 @@ import type { CauseId, Place } from '../../diagnosis/finding.ts';
 import type { Job, JobSummary } from '../../jobs/record/job.ts';
 import type { PhaseKind, ProcedureKind } from '../../recording/recording.ts';
 import { GENERAL_CAUTION, SEALED_TANK_CAUTION, STANDING_CAUTIONS } from '../../report/cautions.ts';
-import { CAUSE_WORDS, certaintyInWords, PHASE_WORDS, PROCEDURE_WORDS } from '../../report/words.ts';
+import {
+  CAUSE_WORDS,
+  COMPLAINT_WORDS,
+  certaintyInWords,
+  LAYOUT_NAMES,
+  PHASE_WORDS,
+  PROCEDURE_WORDS,
+} from '../../report/words.ts';
 import type { LayoutId } from '../../system/car.ts';
 
 const causes = Object.fromEntries(Object.entries(CAUSE_WORDS).map(([id, { name }]) => [id, name])) as Record<
@@ -29,44 +36,38 @@ const places: Record<Place, string> = {
 
 const layouts: Record<LayoutId, { name: string; words: string }> = {
   'engine-vacuum': {
-    name: 'Engine-vacuum draw',
+    name: LAYOUT_NAMES['engine-vacuum'],
     words:
       'The running engine draws the system down through the purge valve with the vent valve shut, then watches it hold. The common one.',
   },
   'engine-off': {
-    name: 'Engine-off vacuum',
+    name: LAYOUT_NAMES['engine-off'],
     words:
       'After the drive the vent valve shuts and the cooling tank makes its own small vacuum; no vacuum means a leak. Tests with the key out.',
   },
   'pump-reference': {
-    name: 'Pump with reference orifice',
+    name: LAYOUT_NAMES['pump-reference'],
     words:
       'A small electric pump at the canister vent first draws through a measuring orifice, then on the tank, and compares the two. Hours after the drive.',
   },
   'sealed-tank': {
-    name: 'Sealed tank',
+    name: LAYOUT_NAMES['sealed-tank'],
     words:
       'An isolation valve keeps the tank shut, and it may stand under pressure; it opens for refuelling on request. Usual on plug-in hybrids.',
   },
   'saddle-tank': {
-    name: 'Saddle tank',
+    name: LAYOUT_NAMES['saddle-tank'],
     words:
       'Two lobes over the drive shaft, joined low by a transfer pump and high by a vent. Otherwise an engine-vacuum draw.',
   },
   'two-path-purge': {
-    name: 'Two-path purge',
+    name: LAYOUT_NAMES['two-path-purge'],
     words:
       'A boosted engine: at idle the intake pulls, under boost an ejector pulls, with check valves between. Otherwise an engine-vacuum draw.',
   },
 };
 
-const complaints: Record<Job['complaint']['types'][number], string> = {
-  'slow fill': 'Pump nozzle clicks off, fills slowly',
-  'rough after fill': 'Rough or hard start after filling',
-  smell: 'Smell of fuel',
-  'not ready': 'Evaporative monitor not ready',
-  'hiss or collapse': 'Tank hisses hard, buckles or makes noise',
-};
+const complaints: Record<Job['complaint']['types'][number], string> = COMPLAINT_WORDS;
 
 const waitsFor: Record<JobSummary['waitsFor'], string> = {
   complaint: 'complaint',

@@ -1,17 +1,19 @@
 /** Das Übergabeblatt auf Deutsch. */
+import { GENERAL_CAUTION_DE, SEALED_TANK_CAUTION_DE, STANDING_CAUTIONS_DE } from '../../cautions-de.ts';
+import { OWNER_WORDS_DE } from '../../words-de.ts';
 import { machineTextInGerman } from './machine-de.ts';
 import { NAMES_DE } from './names-de.ts';
 import type { HandOverWords } from './words.ts';
 
 export const DE: HandOverWords = {
   ...NAMES_DE,
-  customerTitle: 'Das Kraftstoffdampf-System Ihres Wagens',
+  customerTitle: 'Die Tankentlüftung Ihres Fahrzeugs',
   evidenceTitle: 'Nachweise',
   customerSubtitle: (car, date) => `${car}, ${date}`,
   evidenceSubtitle: (car, date) => `${car}. Was gemessen wurde, was daraus folgt und was nicht. ${date}`,
   fileTitle: (job, car) => `Übergabe zu Auftrag ${job}: ${car}`,
   jobNumber: (job) => `Auftrag ${job}`,
-  invented: 'Erfundener Wagen, erfundene Kundschaft und Aufzeichnungen, nur zur Vorführung.',
+  invented: 'Erfundenes Fahrzeug, erfundene Kundschaft und Aufzeichnungen, nur zur Vorführung.',
   pageOf: (page, pages) => `Seite ${page} von ${pages}`,
   sections: {
     complaint: 'Was Sie uns sagten',
@@ -21,7 +23,7 @@ export const DE: HandOverWords = {
     notVerified: 'Noch nicht geprüft',
     lamp: 'Lampe und Selbsttest',
     before: 'Bitte beachten',
-    job: 'Auftrag und Wagen',
+    job: 'Auftrag und Fahrzeug',
     recordings: 'Messungen',
     sizes: 'Größe und Grenzwerte',
     causes: 'Ursachen',
@@ -121,7 +123,7 @@ export const DE: HandOverWords = {
     sizesTitle: 'Gleichwertiger Durchmesser vorher und nachher auf einer Skala',
     sizesDescription: (rows, limits) =>
       `Gleichwertiger Durchmesser auf logarithmischer Skala: ${rows}. Vergleichsgrößen: ${limits}.`,
-    sizesKey: 'Balken: 90-%-Bereich. Punkt: Median. Senkrechte Linien: Vergleichsgrößen.',
+    sizesKey: 'Balken: 90-%-Intervall. Punkt: Median. Senkrechte Linien: Vergleichsgrößen.',
   },
   notGiven: 'nicht bekannt',
   photo: (fileName) => `Foto ${fileName}`,
@@ -146,14 +148,12 @@ export const DE: HandOverWords = {
   kilometres: (count) => `${count} km`,
   signatures: ['Techniker/in, Datum', 'von der Kundschaft erhalten, Datum'],
 
-  couldNotTell:
-    'Die Messung sagt nicht, was fehlerhaft ist. Bevor Teile ersetzt werden, ist eine weitere Messung nötig.',
-  noFaultSeen: 'Das Kraftstoffdampf-System verhielt sich in dieser Messung wie ein gesundes.',
-  noFaultButSmall: 'Die Messung zeigte keinen Fehler, kann einen kleinen aber nicht ausschließen.',
-  foundFault: (probability, plain) =>
-    `${probability >= 0.95 ? 'Fast sicher' : probability >= 0.8 ? 'Sehr wahrscheinlich' : probability >= 0.6 ? 'Am wahrscheinlichsten' : 'Beste Erklärung bisher'}: ${plain}.`,
+  couldNotTell: OWNER_WORDS_DE.couldNotTell,
+  noFaultSeen: OWNER_WORDS_DE.noFaultSeen,
+  noFaultButSmall: OWNER_WORDS_DE.noFaultButSmall,
+  foundFault: OWNER_WORDS_DE.foundFault,
   noFindingYet: 'Aus einer Messung wurde noch kein Befund erstellt.',
-  holeSize: (size) => `Zusammen ist die Öffnung so groß wie ein rundes Loch von ${size}, 90-%-Bereich.`,
+  holeSize: (size) => `Zusammen ist die Öffnung so groß wie ein rundes Loch von ${size}, 90-%-Intervall.`,
   holeBound: (diameter) => `Ein Loch ist mit 95 % Wahrscheinlichkeit kleiner als ${diameter}.`,
   limitExceeded: (limit, percent) => `${limit}: überschritten mit Wahrscheinlichkeit ${percent}`,
   howSure: (percent, certainty) => `Wahrscheinlichkeit ${percent}: ${certainty}.`,
@@ -173,44 +173,36 @@ export const DE: HandOverWords = {
   diameterConvention:
     'Gleichwertiger Durchmesser: das dünne, scharfkantige runde Loch mit Durchflusszahl 0,61, das denselben Strom durchlässt.',
   limitsAreMarks: (marks) =>
-    `Vergleichsgrößen sind Marken zum Vergleichen, kein Urteil; es entscheiden die Regel, die für diesen Wagen gilt, und ihr Stand. ${marks}`,
+    `Vergleichsgrößen sind Marken zum Vergleichen, kein Urteil; es entscheiden die Regel, die für dieses Fahrzeug gilt, und ihr Stand. ${marks}`,
   lamp: [
-    'Eine leuchtende Lampe geht von selbst aus, wenn der eigene Test des Wagens in drei Fahrzyklen nacheinander bestanden ist (aus dem Gedächtnis, 13 CCR 1968.2(d)(2)). Wurden Codes stattdessen gelöscht, beginnt jeder Selbsttest wieder bei „nicht gelaufen“.',
+    'Eine leuchtende Lampe geht von selbst aus, wenn der Selbsttest des Fahrzeugs in drei Fahrzyklen nacheinander bestanden ist (aus dem Gedächtnis, 13 CCR 1968.2(d)(2)). Wurden Codes stattdessen gelöscht, beginnt jeder Selbsttest wieder bei „nicht gelaufen“.',
   ],
   monitor: {
     'engine-vacuum':
-      'Dieser Wagen prüft sich während der Fahrt: acht Stunden oder länger im Freien abstellen, kalt starten, 2 bis 3 Minuten im Leerlauf lassen und 10 bis 20 Minuten gleichmäßig und mäßig schnell fahren. Meist nach ein oder zwei solchen Fahrten entschieden (übliche Praxis, ohne Quelle).',
+      'Dieses Fahrzeug prüft sich während der Fahrt: acht Stunden oder länger im Freien abstellen, kalt starten, 2 bis 3 Minuten im Leerlauf lassen und 10 bis 20 Minuten gleichmäßig und mäßig schnell fahren. Meist nach ein oder zwei solchen Fahrten entschieden (übliche Praxis, ohne Quelle).',
     'engine-off':
-      'Dieser Wagen prüft sich nach einer Fahrt im Stand: 30 bis 45 Minuten fahren, dann eine Stunde unberührt stehen lassen. Meist nach ein bis drei Tagen entschieden (übliche Praxis, ohne Quelle).',
+      'Dieses Fahrzeug prüft sich nach einer Fahrt im Stand: 30 bis 45 Minuten fahren, dann eine Stunde unberührt stehen lassen. Meist nach ein bis drei Tagen entschieden (übliche Praxis, ohne Quelle).',
     'pump-reference':
-      'Dieser Wagen prüft sich etwa fünf Stunden nach einer Fahrt im Stand: 20 Minuten oder länger fahren, dann über Nacht unberührt stehen lassen. Meist nach ein oder zwei Nächten entschieden (übliche Praxis, ohne Quelle).',
+      'Dieses Fahrzeug prüft sich etwa fünf Stunden nach einer Fahrt im Stand: 20 Minuten oder länger fahren, dann über Nacht unberührt stehen lassen. Meist nach ein oder zwei Nächten entschieden (übliche Praxis, ohne Quelle).',
     'sealed-tank':
-      'Dieser Wagen prüft seinen verschlossenen Tank im Stand, und der Motor muss dafür gelaufen sein: Motor warm laufen lassen, kein Tanken anfordern, über Nacht stehen lassen. Meist nach einigen Tagen entschieden (übliche Praxis, ohne Quelle).',
+      'Dieses Fahrzeug prüft seinen abgeschlossenen Drucktank im Stand, und der Motor muss dafür gelaufen sein: Motor warm laufen lassen, kein Tanken anfordern, über Nacht stehen lassen. Meist nach einigen Tagen entschieden (übliche Praxis, ohne Quelle).',
     'saddle-tank':
-      'Dieser Wagen prüft sich während der Fahrt: acht Stunden oder länger im Freien abstellen, kalt starten, 2 bis 3 Minuten im Leerlauf lassen und 10 bis 20 Minuten gleichmäßig und mäßig schnell fahren. Meist nach ein oder zwei solchen Fahrten entschieden (übliche Praxis, ohne Quelle).',
+      'Dieses Fahrzeug prüft sich während der Fahrt: acht Stunden oder länger im Freien abstellen, kalt starten, 2 bis 3 Minuten im Leerlauf lassen und 10 bis 20 Minuten gleichmäßig und mäßig schnell fahren. Meist nach ein oder zwei solchen Fahrten entschieden (übliche Praxis, ohne Quelle).',
     'two-path-purge':
-      'Dieser Wagen prüft sich während der Fahrt: acht Stunden oder länger abstellen, kalt starten, 10 bis 20 Minuten gleichmäßig fahren und mit warmem Motor 5 bis 10 Sekunden stetig beschleunigen, wo Verkehr und Gesetz es erlauben (übliche Praxis, ohne Quelle).',
+      'Dieses Fahrzeug prüft sich während der Fahrt: acht Stunden oder länger abstellen, kalt starten, 10 bis 20 Minuten gleichmäßig fahren und mit warmem Motor 5 bis 10 Sekunden stetig beschleunigen, wo Verkehr und Gesetz es erlauben (übliche Praxis, ohne Quelle).',
   },
   monitorUnknownLayout:
-    'Wann der Wagen sich prüft, hängt von seiner Bauart ab; es gilt der Fahrzyklus in den Herstellerunterlagen.',
+    'Wann das Fahrzeug sich prüft, hängt von seiner Bauart ab; es gilt der Fahrzyklus in den Herstellerunterlagen.',
   howToHelp:
     'So helfen Sie mit: den Tank zwischen etwa 30 und 70 % halten, den Einfüllstutzen richtig schließen und beim ersten Abschalten mit dem Tanken aufhören.',
   permanentCodes:
-    'Ein permanenter Code lässt sich mit keinem Gerät löschen: er verschwindet erst, wenn der eigene Test des Wagens gelaufen und bestanden ist (übliche Regel, aus dem Gedächtnis).',
-  cautionLead:
-    'Nur typische Werte. Die Herstellerunterlagen dieses Fahrzeugs, die Regeln Ihres Betriebs und das Brandschutz-, Umwelt- und Straßenverkehrsrecht am Ort gehen vor, wo sie von diesem Blatt abweichen; Arbeiten, für die eine Befugnis nötig ist, machen nur die, die sie haben.',
+    'Ein permanenter Code lässt sich mit keinem Gerät löschen: er verschwindet erst, wenn der Selbsttest des Fahrzeugs gelaufen und bestanden ist (übliche Regel, aus dem Gedächtnis).',
+  cautionLead: GENERAL_CAUTION_DE,
   ownerCautions: [
     'Wenn Sie stark Kraftstoff riechen oder ihn tropfen sehen: nicht fahren, lüften, Flammen und Funken fernhalten und uns anrufen. Das ist zuerst eine Brandgefahr.',
   ],
-  cautions: [
-    'Wenn flüssiger Kraftstoff austritt oder Sie stark Kraftstoff riechen: aufhören, lüften, Zündquellen fernhalten. Es ist zuerst eine Brandgefahr und erst dann ein Abgasfehler.',
-    'Den Einfüllstutzen langsam öffnen und jedes Zischen abwarten, bevor eine Leitung gelöst wird. Eine heiße Abgasanlage abkühlen lassen.',
-    'Nie Druckluft oder Sauerstoff in ein Kraftstoffsystem geben: Tankdampf kann dadurch explosionsfähig werden. Geregeltes Inertgas und dafür gebautes Gerät verwenden.',
-    'Den vom Fahrzeug genannten Prüfdruck und Unterdruck nicht überschreiten; 3,5 kPa (14 inH2O) ist eine übliche Obergrenze (übliche Praxis, ohne Quelle), und Kunststofftanks beulen schon bei weniger Unterdruck ein.',
-    'In bewegter Luft arbeiten, mit geeignetem Feuerlöscher in Reichweite, Handschuhen und Augenschutz. Einen Tank vor dem Absenken entleeren und abstützen; zu zweit.',
-  ],
-  sealedTankCaution:
-    'Dieser Wagen hat einen verschlossenen Tank, der unter Druck stehen darf: vor dem Öffnen einer Leitung über die fahrzeugeigene Tankanforderung entlasten und die Hochspannung nach den Herstellerunterlagen freischalten.',
+  cautions: STANDING_CAUTIONS_DE,
+  sealedTankCaution: SEALED_TANK_CAUTION_DE,
   deferral: [
     'Örtliche Vorschriften und das Recht zu Abgas, Brandschutz, Umwelt und Straßenverkehr gehen vor, ebenso die Herstellerunterlagen dieses Fahrzeugs. Wo sie von diesem Blatt abweichen, gelten sie.',
     'Arbeiten, für die eine Befugnis nötig ist, und jede amtliche Untersuchung sind Sache derer, die dazu befugt sind. Dieses Blatt ist ein Nachweis, keine Untersuchung.',
@@ -226,7 +218,7 @@ export const DE: HandOverWords = {
     codesNotReadAgain: 'Ob Codes verschwunden sind: sie wurden nach der Reparatur nicht erneut gelesen.',
     codesRemain: (codes) => `Codes sind noch vorhanden: ${codes}.`,
     selfTest:
-      'Dass der eigene Selbsttest des Wagens bestanden wird: nur der Wagen kann ihn unter seinen Bedingungen machen.',
+      'Dass das Fahrzeug seinen Selbsttest besteht: Nur das Fahrzeug kann ihn ausführen, unter seinen eigenen Bedingungen.',
     oneOrSeveral: 'Ob es ein Loch ist oder mehrere: die Größe ist die Summe, und Löcher addieren sich nach Fläche.',
     rival: (cause, percent) => `Nicht ausgeschlossen: ${cause} (${percent}).`,
     alike: (places) => `Welches davon es ist: ${places}; in dieser Aufzeichnung sehen sie gleich aus.`,

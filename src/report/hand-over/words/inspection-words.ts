@@ -51,14 +51,14 @@ export const INSPECTION_SLIP_WORDS: Readonly<Record<HandOverLanguage, Inspection
   },
   de: {
     title: 'Blatt zur Abgasprüfung',
-    subtitle: (car, date) => `${car}. Was der Wagen selbst meldet und was daraus für die Prüfung folgt. ${date}`,
+    subtitle: (car, date) => `${car}. Was das Fahrzeug selbst meldet und was daraus für die Prüfung folgt. ${date}`,
     sections: {
-      said: 'Was der Wagen meldet',
+      said: 'Was das Fahrzeug meldet',
       rule: 'Nach der Regel',
       codes: 'Fehlercodes',
       plan: 'Damit die Eigendiagnose läuft',
     },
-    notRead: 'Der Wagen wurde nicht nach seinen Eigendiagnosen gefragt.',
+    notRead: 'Das Fahrzeug wurde nicht nach seinen Eigendiagnosen gefragt.',
     readAt: 'Gelesen am',
     from: 'Aus',
     capture: (file) => `Bus-Mitschnitt ${file}`,

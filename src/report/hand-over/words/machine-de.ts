@@ -2,81 +2,66 @@
  * Sentences of the finding and remarks on recordings, which the program makes in English, said again in German. Each
  * sentence of theirs has a pattern here; a test puts every kind of sentence through and finds none left over.
  */
+import { CHANNELS_DE } from '../../../readiness/text/channels-de.ts';
 import { NBSP } from '../../numbers.ts';
-import { NAMES_DE } from './names-de.ts';
+import { recordingSaidInGerman } from '../../recording-said-de.ts';
+import { CAUSE_WORDS_DE } from '../../words-de.ts';
 
 /** How the finding's reasons call causes, and their German names. */
 const CAUSES: Readonly<Record<string, string>> = {
   'no fault': 'kein Fehler',
-  'a leak': 'Leck ins Freie',
-  'a gross leak (cap or hose off)': NAMES_DE.causes.gross_leak.name,
-  'a purge valve that seeps when shut': NAMES_DE.causes.purge_leak.name,
-  'a purge valve that stays shut': NAMES_DE.causes.purge_stuck_closed.name,
-  'a purge valve that stays open': NAMES_DE.causes.purge_stuck_open.name,
-  'a vent valve that does not seal': NAMES_DE.causes.vent_leak.name,
-  'a vent valve that stays shut': NAMES_DE.causes.vent_stuck_closed.name,
-  'a choked vent path': NAMES_DE.causes.vent_restricted.name,
-  'a blocked way from tank to canister': NAMES_DE.causes.path_blocked.name,
-  'a fill-limit valve that stays open': NAMES_DE.causes.fill_valve_stuck_open.name,
-  'a pressure sensor with a zero error': NAMES_DE.causes.sensor_bias.name,
-  'a pressure sensor with a wrong gain': NAMES_DE.causes.sensor_gain.name,
-  'a pressure sensor that stands still': NAMES_DE.causes.sensor_stuck.name,
-  'a noisy pressure sensor': NAMES_DE.causes.sensor_noisy.name,
-  'a canister full of fuel vapour': NAMES_DE.causes.canister_saturated.name,
-  'a weak pump': NAMES_DE.causes.pump_weak.name,
-  'a pump that does not run': NAMES_DE.causes.pump_dead.name,
-  'a dirty reference orifice': NAMES_DE.causes.orifice_dirty.name,
-  'a change-over valve that leaks': NAMES_DE.causes.changeover_leak.name,
-  'a change-over valve that does not move': NAMES_DE.causes.changeover_stuck.name,
-  'a tank isolation valve that leaks': NAMES_DE.causes.isolation_leak.name,
-  'a tank isolation valve that stays shut': NAMES_DE.causes.isolation_stuck_shut.name,
+  'a leak': CAUSE_WORDS_DE.leak.name,
+  'a gross leak (cap or hose off)': CAUSE_WORDS_DE.gross_leak.name,
+  'a purge valve that seeps when shut': CAUSE_WORDS_DE.purge_leak.name,
+  'a purge valve that stays shut': CAUSE_WORDS_DE.purge_stuck_closed.name,
+  'a purge valve that stays open': CAUSE_WORDS_DE.purge_stuck_open.name,
+  'a vent valve that does not seal': CAUSE_WORDS_DE.vent_leak.name,
+  'a vent valve that stays shut': CAUSE_WORDS_DE.vent_stuck_closed.name,
+  'a choked vent path': CAUSE_WORDS_DE.vent_restricted.name,
+  'a blocked way from tank to canister': CAUSE_WORDS_DE.path_blocked.name,
+  'a fill-limit valve that stays open': CAUSE_WORDS_DE.fill_valve_stuck_open.name,
+  'a pressure sensor with a zero error': CAUSE_WORDS_DE.sensor_bias.name,
+  'a pressure sensor with a wrong gain': CAUSE_WORDS_DE.sensor_gain.name,
+  'a pressure sensor that stands still': CAUSE_WORDS_DE.sensor_stuck.name,
+  'a noisy pressure sensor': CAUSE_WORDS_DE.sensor_noisy.name,
+  'a canister full of fuel vapour': CAUSE_WORDS_DE.canister_saturated.name,
+  'a weak pump': CAUSE_WORDS_DE.pump_weak.name,
+  'a pump that does not run': CAUSE_WORDS_DE.pump_dead.name,
+  'a dirty reference orifice': CAUSE_WORDS_DE.orifice_dirty.name,
+  'a change-over valve that leaks': CAUSE_WORDS_DE.changeover_leak.name,
+  'a change-over valve that does not move': CAUSE_WORDS_DE.changeover_stuck.name,
+  'a tank isolation valve that leaks': CAUSE_WORDS_DE.isolation_leak.name,
+  'a tank isolation valve that stays shut': CAUSE_WORDS_DE.isolation_stuck_shut.name,
 };
 
 const PHASES: Readonly<Record<string, string>> = {
   'the time before the draw': 'Die Zeit vor dem Absaugen',
   'the draw': 'Das Absaugen',
-  'the seconds after the purge shut': 'Die Sekunden nach dem Schließen des Spülventils',
+  'the seconds after the purge shut': 'Die Sekunden nach dem Schließen des Tankentlüftungsventils',
   'the hold': 'Das Halten',
   'the release': 'Das Belüften',
-  'the sealed time': 'Die verschlossene Zeit',
+  'the sealed time': 'Die Zeit im abgeschlossenen Zustand',
   'the vented time': 'Die belüftete Zeit',
-  'the time with purge flow': 'Die Zeit mit Spülfluss',
-  'the time without purge flow': 'Die Zeit ohne Spülfluss',
-  'the filling': 'Das Betanken',
+  'the time with purge flow': 'Die Zeit mit Spülstrom',
+  'the time without purge flow': 'Die Zeit ohne Spülstrom',
+  'the filling': 'Das Tanken',
   'the time after the nozzle shut off': 'Die Zeit nach dem Abschalten der Zapfpistole',
-  'the run through the reference orifice': 'Der Lauf durch die Vergleichsblende',
+  'the run through the reference orifice': 'Der Lauf durch die Referenzblende',
   'the pump on the tank': 'Die Pumpe am Tank',
   'the rest': 'Der Rest',
 };
 
-const CHANNELS: Readonly<Record<string, string>> = {
-  'tank pressure': 'Tankdruck',
-  'tank pressure sensor': 'Tankdrucksensor (Volt)',
-  'canister pressure': 'Filterdruck',
-  'pump pressure': 'Pumpendruck',
-  'purge duty': 'Spülventil-Ansteuerung',
-  'vent closed': 'Belüftung geschlossen',
-  'isolation open': 'Absperrventil offen',
-  'pump on': 'Pumpe an',
-  'changeover to tank': 'Umschaltung auf Tank',
-  'fuel level': 'Füllstand',
-  'ambient temperature': 'Außentemperatur',
-  'fuel temperature': 'Kraftstofftemperatur',
-  'coolant temperature': 'Kühlmitteltemperatur',
-  'intake temperature': 'Ansauglufttemperatur',
-  'barometric pressure': 'Luftdruck',
-  'manifold pressure': 'Saugrohrdruck',
-  'engine speed': 'Motordrehzahl',
-  'vehicle speed': 'Fahrgeschwindigkeit',
-  'short-term fuel trim': 'kurzfristige Gemischkorrektur',
-  'long-term fuel trim': 'langfristige Gemischkorrektur',
-  'fill flow': 'Tankfluss',
+/** What a warning may say is not known. */
+const UNKNOWN: Readonly<Record<string, string>> = {
+  'barometric pressure': CHANNELS_DE.barometricPa,
+  'ambient temperature': CHANNELS_DE.ambientTemperatureK,
+  'fuel level': CHANNELS_DE.fuelLevel,
+  'tank volume': 'Tankinhalt',
 };
 
 const decimals = (words: string): string => words.replace(/(\d)\.(\d)/g, '$1,$2');
 const cause = (words: string): string => CAUSES[words] ?? `„${words}“`;
 const phase = (words: string): string => PHASES[words.charAt(0).toLowerCase() + words.slice(1)] ?? `„${words}“`;
-const channel = (words: string): string => CHANNELS[words] ?? `„${words}“`;
 const odds = (words: string): string => words.replace(/^over /, 'über ').replace(' to ', ' zu ');
 const share = (words: string): string => words.replace('under', 'unter');
 
@@ -118,7 +103,7 @@ const FINDING: readonly Pattern[] = [
   ],
   same(
     'Pressure alone does not tell where a hole is: cap, neck, hoses, tank top, canister and vent side look alike.',
-    'Der Druck allein sagt nicht, wo ein Loch ist: Deckel, Stutzen, Schläuche, Tankoberseite, Aktivkohlefilter und Belüftungsseite sehen gleich aus.',
+    'Der Druck allein sagt nicht, wo ein Loch ist: Deckel, Stutzen, Schläuche, Tankoberseite, Aktivkohlebehälter und Belüftungsseite sehen gleich aus.',
   ),
   same(
     'The fuel temperature was not recorded, so the share of evaporation is less certain.',
@@ -126,15 +111,15 @@ const FINDING: readonly Pattern[] = [
   ),
   same(
     "A second run of the same test under other conditions (another fuel level, a day with a temperature swing) would confirm it. Follow the service information; a sealed tank can hold pressure, so let it down by the car's own refuel request first.",
-    'Ein zweiter Lauf desselben Tests unter anderen Bedingungen (anderer Füllstand, ein Tag mit Temperaturwechsel) würde es bestätigen. Den Herstellerunterlagen folgen; ein verschlossener Tank kann unter Druck stehen, deshalb zuerst über die fahrzeugeigene Tankanforderung entlasten.',
+    'Ein zweiter Lauf desselben Tests unter anderen Bedingungen (anderer Füllstand, ein Tag mit Temperaturwechsel) würde es bestätigen. Den Herstellerunterlagen folgen; ein abgeschlossener Drucktank kann unter Druck stehen, deshalb zuerst über die Betankungsanforderung des Fahrzeugs entlasten.',
   ),
   same(
     'The same test with the vent hose plugged at the canister parts the vent valve from every other hole. Follow the service information; no sparks near the open hose.',
-    'Derselbe Test mit verschlossenem Belüftungsschlauch am Aktivkohlefilter trennt das Belüftungsventil von jedem anderen Loch. Den Herstellerunterlagen folgen; keine Funken am offenen Schlauch.',
+    'Derselbe Test mit verschlossenem Belüftungsschlauch am Aktivkohlebehälter trennt das Belüftungsventil von jedem anderen Loch. Den Herstellerunterlagen folgen; keine Funken am offenen Schlauch.',
   ),
   same(
     'A hold with the purge line clamped at the canister, or a drive with purge steps and trims recorded, parts the purge valve from the rest. Hot parts: let the engine cool before reaching in.',
-    'Ein Halten mit abgeklemmter Spülleitung am Aktivkohlefilter oder eine Fahrt mit Spülstufen und aufgezeichneten Gemischkorrekturen trennt das Spülventil vom Rest. Heiße Teile: den Motor abkühlen lassen, bevor man hineingreift.',
+    'Ein Halten mit abgeklemmter Spülleitung am Aktivkohlebehälter oder eine Fahrt mit Spülstufen und aufgezeichneten Gemischkorrekturen trennt das Tankentlüftungsventil vom Rest. Heiße Teile: den Motor abkühlen lassen, bevor man hineingreift.',
   ),
   same(
     'Half a minute with cap off and vent open shows the sensor at ambient pressure. Open the cap slowly and let any hiss stop first.',
@@ -142,7 +127,7 @@ const FINDING: readonly Pattern[] = [
   ),
   same(
     'A recording while purging with the vent hose off the canister parts vent path, canister and vapour line. Outdoors, away from sparks.',
-    'Eine Aufzeichnung beim Spülen mit abgezogenem Belüftungsschlauch am Aktivkohlefilter trennt Belüftungsweg, Filter und Dampfleitung. Im Freien, fern von Funken.',
+    'Eine Aufzeichnung beim Spülen mit abgezogenem Belüftungsschlauch am Aktivkohlebehälter trennt Belüftungsweg, Aktivkohlebehälter und Dampfleitung. Im Freien, fern von Funken.',
   ),
   same(
     'The same test with a longer hold (two to three minutes) and the fuel below 35 °C narrows the size across the 0.5 mm mark.',
@@ -165,7 +150,7 @@ const FINDING: readonly Pattern[] = [
 const RUNS: readonly Pattern[] = [
   same(
     'The pump never ran through its reference orifice, so a weak pump and a hole look alike.',
-    'Die Pumpe lief nie durch ihre Vergleichsblende, deshalb sehen eine schwache Pumpe und ein Loch gleich aus.',
+    'Die Pumpe lief nie durch ihre Referenzblende, deshalb sehen eine schwache Pumpe und ein Loch gleich aus.',
   ),
   same(
     'The pump was never turned to the tank, so the tank side is not tested.',
@@ -177,7 +162,7 @@ const RUNS: readonly Pattern[] = [
   ],
   same(
     'Purge was never opened on the pumped tank, so the purge valve is not proven.',
-    'Am bepumpten Tank wurde nie gespült, das Spülventil ist also nicht nachgewiesen.',
+    'Am bepumpten Tank wurde nie gespült, das Tankentlüftungsventil ist also nicht nachgewiesen.',
   ),
   [
     /^The tank stood at (-?\d+) Pa with a temperature swing of ([\d.]+) K: too little to show whether its side is tight\. Record over a night or a warm-up\.$/,
@@ -186,11 +171,11 @@ const RUNS: readonly Pattern[] = [
   ],
   same(
     'The canister side was never shut under vacuum, or its pressure not recorded, so it is not tested.',
-    'Die Filterseite war nie unter Unterdruck verschlossen, oder ihr Druck wurde nicht aufgezeichnet; sie ist also nicht geprüft.',
+    'Die Behälterseite war nie unter Unterdruck verschlossen, oder ihr Druck wurde nicht aufgezeichnet; sie ist also nicht geprüft.',
   ),
   same(
     'The isolation valve was never commanded open, so what it does is unknown.',
-    'Das Absperrventil wurde nie geöffnet; was es tut, ist also nicht bekannt.',
+    'Das Tankabsperrventil wurde nie geöffnet; was es tut, ist also nicht bekannt.',
   ),
 ];
 
@@ -206,8 +191,7 @@ const ASSUMED: Readonly<Record<string, string>> = {
 const WARNINGS: readonly Pattern[] = [
   [
     /^(.+): (barometric pressure|ambient temperature|fuel level|tank volume) is not known; (.+)$/,
-    (label, what, assumed) =>
-      `${label}: ${what === 'tank volume' ? 'Tankinhalt' : channel(what!)} nicht bekannt; ${ASSUMED[assumed!] ?? assumed}`,
+    (label, what, assumed) => `${label}: ${UNKNOWN[what!]} nicht bekannt; ${ASSUMED[assumed!] ?? assumed}`,
   ],
   [
     /^(.+): it has no tank pressure, so it takes no part; map the column that holds it\.$/,
@@ -228,78 +212,7 @@ const WARNINGS: readonly Pattern[] = [
   ],
 ];
 
-const QUALITY: readonly Pattern[] = [
-  [
-    /^([\d.e+-]+) samples per second, (none missing|about \d+ missing)$/,
-    (rate, missing) => `${decimals(rate!)} Messwerte je Sekunde, ${lacking(missing!)}`,
-  ],
-  [
-    /^one sample every (.+), (none missing|about \d+ missing)$/,
-    (every, missing) => `ein Messwert alle ${decimals(every!)}, ${lacking(missing!)}`,
-  ],
-  [/^pause from (.+) to (.+)$/, (from, to) => `Pause von ${decimals(from!)} bis ${decimals(to!)}`],
-  [/^(\d+) more pauses$/, (count) => `${count} weitere Pausen`],
-  same('no tank pressure', 'kein Tankdruck'),
-  [
-    /^tank pressure: ((?:steps of|noise) .+)$/,
-    (rest) => `Tankdruck: ${decimals(rest!).replace('steps of', 'Stufen von').replace('noise', 'Rauschen')}`,
-  ],
-  [/^(.+) does not move at all$/, (name) => `${channel(name!)} bewegt sich gar nicht`],
-  [
-    /^(.+) stands at the end of its range for (.+) of the time$/,
-    (name, part) => `${channel(name!)} steht ${decimals(part!)} der Zeit am Ende des Bereichs`,
-  ],
-  [
-    /^(.+): (\d+) of (\d+) samples absent$/,
-    (name, some, all) => `${channel(name!)}: ${some} von ${all} Messwerten fehlen`,
-  ],
-  [
-    /^(.+): (\d+) single spikes?$/,
-    (name, count) => `${channel(name!)}: ${count === '1' ? '1 einzelner Ausreißer' : `${count} einzelne Ausreißer`}`,
-  ],
-];
-
-const lacking = (words: string): string =>
-  words === 'none missing' ? 'keiner fehlt' : words.replace('about', 'etwa').replace('missing', 'fehlen');
-
-/** What can be wrong with a line of a file. */
-const LINES: Readonly<Record<string, string>> = {
-  'repeats the header or the units': 'wiederholt Kopfzeile oder Einheiten',
-  'has fewer cells than the header': 'hat weniger Felder als die Kopfzeile',
-  'has more cells than the header': 'hat mehr Felder als die Kopfzeile',
-  'has an empty time cell': 'hat ein leeres Zeitfeld',
-  'has a time cell that cannot be read': 'hat ein unlesbares Zeitfeld',
-  'has the same time as the sample before it; the first is kept':
-    'hat dieselbe Zeit wie der Messwert davor; der erste bleibt',
-  'has a time before the latest sample; it is left out until time has passed that again':
-    'hat eine Zeit vor dem jüngsten Messwert; sie bleibt weg, bis die Zeit wieder weiter ist',
-  'has a time ahead of all the lines that follow it': 'hat eine Zeit nach allen Zeilen, die folgen',
-};
-
-const READING: readonly Pattern[] = [
-  [
-    /^(\d+) lines? left out \(first: line (\d+)\): each (.+)$/,
-    (count, first, why) => `${count} Zeile(n) weggelassen (erste: Zeile ${first}): jede ${LINES[why!] ?? `„${why}“`}`,
-  ],
-  [
-    /^(\d+) cells? of column "(.+)" cannot be read(?: \(first: line (\d+), "(.*)"\))?$/,
-    (count, column, line, example) =>
-      `${count} Feld(er) der Spalte „${column}“ nicht lesbar${line === undefined ? '' : ` (erstes: Zeile ${line}, „${example}“)`}`,
-  ],
-  [/^the clock passes midnight at line (\d+)$/, (line) => `die Uhr geht in Zeile ${line} über Mitternacht`],
-  [
-    /^(\d+) lines repeat a time: the clock is coarser than the samples; only the first of each is kept$/,
-    (count) => `${count} Zeilen wiederholen eine Zeit: die Uhr ist gröber als die Messwerte; nur die erste bleibt`,
-  ],
-  [/^column "(.+)" is empty$/, (column) => `Spalte „${column}“ ist leer`],
-  same('there is no tank pressure', 'es gibt keinen Tankdruck'),
-  same(
-    'the tank pressure was worked out from the sensor volts and the sensor range of the car',
-    'der Tankdruck wurde aus der Sensorspannung und dem Sensorbereich des Wagens berechnet',
-  ),
-];
-
-const ALL: readonly Pattern[] = [...FINDING, ...RUNS, ...WARNINGS, ...QUALITY, ...READING];
+const ALL: readonly Pattern[] = [...FINDING, ...RUNS, ...WARNINGS];
 
 /** Put before a sentence that has no German form yet. */
 export const UNTRANSLATED = 'Im Wortlaut des Programms:';
@@ -309,5 +222,7 @@ export function machineTextInGerman(english: string): string {
     const found = pattern.exec(english);
     if (found !== null) return german(...found.slice(1));
   }
-  return `${UNTRANSLATED}${NBSP}${english}`;
+  // Remarks on a recording are worded where its own pages word them.
+  const remark = recordingSaidInGerman(english);
+  return remark === english ? `${UNTRANSLATED}${NBSP}${english}` : remark;
 }

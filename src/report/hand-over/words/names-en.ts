@@ -1,6 +1,14 @@
 /** English names. Causes, phases and procedures are called as everywhere else in the program. */
 import { PLACES } from '../../../diagnosis/finding.ts';
-import { CAUSE_WORDS, certaintyInWords, evidenceInWords, PHASE_WORDS, PROCEDURE_WORDS } from '../../words.ts';
+import {
+  CAUSE_WORDS,
+  COMPLAINT_WORDS,
+  certaintyInWords,
+  evidenceInWords,
+  LAYOUT_NAMES,
+  PHASE_WORDS,
+  PROCEDURE_WORDS,
+} from '../../words.ts';
 import type { Names } from './words.ts';
 
 export const NAMES_EN: Names = {
@@ -11,21 +19,8 @@ export const NAMES_EN: Names = {
   places: Object.fromEntries(PLACES.map((place) => [place, place])) as Names['places'],
   phases: PHASE_WORDS,
   procedures: PROCEDURE_WORDS,
-  layouts: {
-    'engine-vacuum': 'engine-vacuum draw',
-    'engine-off': 'engine-off natural vacuum',
-    'pump-reference': 'pump with reference orifice',
-    'sealed-tank': 'sealed tank',
-    'saddle-tank': 'saddle tank',
-    'two-path-purge': 'purge on two paths (boosted engine)',
-  },
-  complaints: {
-    'slow fill': 'fills slowly, nozzle clicks off',
-    'rough after fill': 'starts or runs roughly after filling',
-    smell: 'smells of fuel',
-    'not ready': 'monitor has not run',
-    'hiss or collapse': 'tank hisses or collapses',
-  },
+  layouts: LAYOUT_NAMES,
+  complaints: COMPLAINT_WORDS,
   codeStatus: { stored: 'stored', pending: 'pending', permanent: 'permanent' },
   strength: { weak: 'weakly', clear: 'clearly', strong: 'strongly' },
   filler: { capped: 'with cap', capless: 'capless' },

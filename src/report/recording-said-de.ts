@@ -2,10 +2,10 @@
  * What the recording room says in English sentences, in German. Each row is the shape of a sentence and how German says
  * it; a sentence of another shape stays as it is, so nothing is ever lost.
  */
-import { CHANNELS_DE } from '../../readiness/text/channels-de.ts';
-import { channelInWords } from '../../recording/own-columns.ts';
-import { SKIP_REASONS } from '../../recording/read-report.ts';
-import { CHANNELS, type ChannelName } from '../../recording/recording.ts';
+import { CHANNELS_DE } from '../readiness/text/channels-de.ts';
+import { channelInWords } from '../recording/own-columns.ts';
+import { SKIP_REASONS } from '../recording/read-report.ts';
+import { CHANNELS, type ChannelName } from '../recording/recording.ts';
 import { type SaidRow, sayWith } from './said.ts';
 
 const WORDS = new Map<string, string>([
@@ -54,7 +54,7 @@ const ROWS: readonly SaidRow[] = [
   [/^no tank pressure$/, () => 'kein Tankdruck'],
   [/^there is no tank pressure$/, () => 'Es gibt keinen Tankdruck'],
   [
-    /^tank pressure: (.+)$/,
+    /^tank pressure: ((?:steps of|noise) .+)$/,
     (_, rest) => `Tankdruck: ${comma(rest).replace('steps of', 'Stufen von').replace('noise', 'Rauschen')}`,
   ],
   [/^(.+) does not move at all$/, (_, name) => `${word(name)} bewegt sich gar nicht`],
@@ -120,7 +120,7 @@ const ROWS: readonly SaidRow[] = [
   [/^its cells say open or closed$/, () => 'die Zellen sagen offen oder geschlossen'],
   [
     /^on is taken as energised, and an energised vent valve is closed \(common practice\)$/,
-    () => 'an gilt als bestromt, und ein bestromtes Belüftungsventil ist geschlossen (gängige Praxis)',
+    () => 'an gilt als bestromt, und ein bestromtes Belüftungsventil ist geschlossen (übliche Praxis)',
   ],
   [/^cells hold words where numbers are expected$/, () => 'in den Zellen stehen Worte, wo Zahlen erwartet werden'],
   [
