@@ -1,5 +1,6 @@
 /** What is measured in the browser. Times are the page's own clock, ms. The scripts run there, hence as texts. */
 import type { Page } from 'playwright-core';
+import { type PerFrame, withMainThread } from './main-thread.ts';
 
 export interface Opening {
   /** From the page's first byte until the chart stands, everything included. */
@@ -57,6 +58,7 @@ export interface Panning {
   /** Median time that the script and the painting commands of one frame take. */
   readonly workMs: number;
   readonly frames: number;
+  readonly main: PerFrame;
 }
 
 const panScript = (frames: number): string => `(async () => {
@@ -93,4 +95,4 @@ const panScript = (frames: number): string => `(async () => {
 
 /** Every frame moves the view by a hundredth of itself, back and forth, and counts only when it was drawn anew. */
 export const measurePanning = (page: Page, frames: number): Promise<Panning> =>
-  page.evaluate<Panning>(panScript(frames));
+  withMainThread<Panning>(page, panScript(frames));

@@ -27,6 +27,11 @@ export interface Step {
   readonly commands?: Readonly<Partial<Record<CommandId, CommandPlan>>>;
   /** The step ends after this time at the latest. */
   readonly longestS: number;
+  /**
+   * In place of `longestS`: it ends at this time of the procedure at the latest [s], however early those before it ended.
+   * For procedures that follow a recording's clock.
+   */
+  readonly endsAtS?: number;
   /** The step ends before, as soon as one of these is true. */
   readonly endsWhen?: readonly Condition[];
   /** The engine runs: the manifold has its own pressure. Off = manifold at ambient. */

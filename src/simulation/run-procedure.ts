@@ -117,9 +117,11 @@ export function runProcedure(scenario: Scenario, observers: readonly StepObserve
   const stuckTimes = network.sensors.flatMap((s) => (s.stuckFromS === undefined ? [] : [s.stuckFromS]));
 
   for (const step of procedure.steps) {
-    run.step = step;
     const startS = integrator.timeS;
-    const endS = startS + step.longestS;
+    // Nothing is left of it: the steps before it have taken its time.
+    if (step.endsAtS !== undefined && step.endsAtS <= startS + SAME_TIME_S) continue;
+    run.step = step;
+    const endS = step.endsAtS ?? startS + step.longestS;
     const commandTimes = applyCommands(run, step, startS, startS);
     const stops = [endS, ...commandTimes, ...outside.knots, ...stuckTimes]
       .filter((t) => t > startS + SAME_TIME_S && t <= endS)

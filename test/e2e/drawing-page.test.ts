@@ -3,6 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { LAYOUTS } from '../../src/system/car.ts';
 import { openBrowser } from './browser.ts';
+import { openChart } from './chart-page.ts';
 import { axe, withPages } from './pages-open.ts';
 import { SAMPLE_ID } from './pages-sample-job.ts';
 
@@ -164,3 +165,29 @@ test('beside a job: the car’s own layout with what was found, at its likeliest
       .toMatch(/0\.\d\d/);
     expect(faults).toEqual([]);
   }));
+
+test('beside a job: its recording played again on its own day, with its trace under the played one', async () => {
+  const { page, close } = await openChart(browser);
+  try {
+    await ready(page);
+    const panel = page.locator('.player');
+    // As the file's own columns say.
+    await expect.poll(() => panel.textContent()).toMatch(/tank 43\s%\sfull.*outside 18\s°C.*air pressure 100\.9\skPa/);
+    const recorded = page.locator('.trace svg .recorded');
+    const own = page.locator('.trace svg .own');
+    const [line, played] = [await recorded.getAttribute('d'), await own.getAttribute('d')];
+    expect(line!.length).toBeGreaterThan(1000);
+    await panel.locator('summary', { hasText: 'Another fault on it' }).click();
+    const size = panel.locator('.fault-form input[type=range]');
+    await size.focus();
+    for (let i = 0; i < 20; i++) await page.keyboard.press('ArrowRight');
+    await expect.poll(() => own.getAttribute('d')).not.toBe(played);
+    await panel.getByRole('button', { name: 'Back to what was found' }).click();
+    await expect.poll(() => own.getAttribute('d')).toBe(played);
+    await panel.getByLabel('What is played').selectOption({ label: 'refuelling, on a mild day' });
+    await expect.poll(() => panel.getByText('Fuel goes in.').count()).toBe(1);
+    expect(await recorded.getAttribute('d')).toBe('');
+  } finally {
+    await close();
+  }
+});

@@ -1,36 +1,24 @@
 import { type ReactNode, useMemo, useState } from 'react';
 import type { Finding } from '../../diagnosis/finding.ts';
-import type { Job } from '../../jobs/record/job.ts';
+import type { Job, JobFinding, RecordingEntry } from '../../jobs/record/job.ts';
+import type { Car } from '../../system/car.ts';
+import type { Fault } from '../../system/faults/fault.ts';
 import type { PartId } from '../../system/parts.ts';
-import { Message } from '../kit/message.tsx';
-import { Link } from '../router/link.tsx';
+import { SelectField } from '../kit/fields.tsx';
 import { useSheet } from '../sheet/sheet-context.ts';
 import type { DrawingPanelProps } from '../sheet/slots.ts';
-import { drawnNetwork } from '../simulation/play.ts';
-import type { DrawnSystem } from '../simulation/played-run.ts';
 import { type Playable, playableOn } from '../simulation/procedures.ts';
 import { useText } from '../text/language.ts';
-import { useNumbers } from '../text/numbers.ts';
+import { CarDrawing, type CarDrawn } from './car-drawing.tsx';
 import { faultOfCause } from './cause-fault.ts';
-import { PartLine } from './parts/part-line.tsx';
-import { PartWords } from './parts/part-words.tsx';
-import { Legend } from './player/legend.tsx';
-import { LivingDrawing } from './player/living-drawing.tsx';
-import { Now } from './player/now.tsx';
-import { TraceChart } from './player/trace-chart.tsx';
-import { Transport } from './player/transport.tsx';
-import { usePlayback } from './player/use-playback.ts';
-import { usePlaying } from './player/use-view.ts';
-import { scaleLimitPa } from './state/pressure-scale.ts';
-import { largestGaugePa } from './state/summary.ts';
+import { useRecorded } from './recorded/use-recorded.ts';
 import './picture/picture.css';
 import './player/player.css';
 
-/** Beside the sheet: the car's own system, with what the finding says is wrong with it. */
+/** Beside the sheet: the car's own system, playing what was recorded, with what the finding says is wrong with it. */
 export function DrawingPanel(_: DrawingPanelProps): ReactNode {
   const { job } = useSheet();
   const text = useText();
-  const finding = job.findings.at(-1)?.sheet.finding as Finding | undefined;
   if (job.car === null) {
     return (
       <>
@@ -39,100 +27,99 @@ export function DrawingPanel(_: DrawingPanelProps): ReactNode {
       </>
     );
   }
-  return <CarDrawing key={job.car.layout} car={job.car} recordings={job.recordings} finding={finding} />;
+  return <CarPanel key={job.car.layout} car={job.car} job={job} />;
 }
 
-interface Props {
-  readonly car: NonNullable<Job['car']>;
-  readonly recordings: Job['recordings'];
-  readonly finding: Finding | undefined;
-}
+/** What is played: a recording of the job, or a procedure of the layout on a mild day. */
+type Choice = { readonly entry: RecordingEntry } | { readonly procedure: Playable };
+const choiceKey = (choice: Choice): string => ('entry' in choice ? `r ${choice.entry.id}` : `p ${choice.procedure}`);
 
-/** The procedure that was recorded, where it can be played; the layout's own self-test otherwise. */
-function procedureOf({ car, recordings, finding }: Props): Playable {
-  const able = playableOn(car.layout);
-  const noted = recordings.find((r) => r.useInFinding)?.facts?.procedure ?? finding?.procedures[0];
-  return able.find((p) => p === noted) ?? able[0]!;
-}
+const NO_FAULTS: readonly Fault[] = [];
 
-export function CarDrawing(props: Props): ReactNode {
-  const { car, recordings, finding } = props;
+const isOf = (made: JobFinding | undefined, { sha256 }: RecordingEntry): boolean =>
+  made?.sheet.recordings.some((recording) => recording.sha256 === sha256) ?? false;
+
+function CarPanel({ car, job }: { readonly car: Car; readonly job: Job }): ReactNode {
   const text = useText();
-  const numbers = useNumbers();
   const words = text.drawing;
-  const [chosen, setChosen] = useState<PartId>();
-  const system = useMemo<DrawnSystem>(
-    () => ({
-      layout: car.layout,
-      closure: car.filler ?? 'capped',
-      hasRecovery: car.onBoardRefuellingRecovery ?? true,
-      car,
-    }),
-    [car],
-  );
-  const network = useMemo(() => drawnNetwork(system, []), [system]);
+  const choices: readonly Choice[] = [
+    ...job.recordings.filter((entry) => entry.useInFinding).map((entry) => ({ entry })),
+    ...playableOn(car.layout).map((procedure) => ({ procedure })),
+  ];
+  const [chosenKey, setChosenKey] = useState<string>();
+  const [chosenPart, setChosenPart] = useState<PartId>();
+  const [tried, setTried] = useState<{ readonly fault: Fault | undefined }>();
+  const choice =
+    choices.find((each) => choiceKey(each) === chosenKey) ??
+    choices.find((each) => 'entry' in each && isOf(job.findings.at(-1), each.entry)) ??
+    choices[0]!;
+  // What was found in this recording; an older one may have told of another car, before its repair.
+  const made =
+    ('entry' in choice ? job.findings.findLast((each) => isOf(each, choice.entry)) : undefined) ?? job.findings.at(-1);
+  const finding = made?.sheet.finding as Finding | undefined;
   const first = finding?.verdict === 'fault' ? finding.causes[0] : undefined;
-  const drawn = useMemo(() => (first === undefined ? undefined : faultOfCause(first, car.layout)), [first, car.layout]);
-  const procedure = procedureOf(props);
-  const facts = recordings.find((r) => r.useInFinding)?.facts;
-  const draw = useMemo(
-    () => ({
-      ...(facts?.drawTargetGaugePa === undefined ? {} : { targetGaugePa: facts.drawTargetGaugePa }),
-      ...(facts?.drawTimeOutS === undefined ? {} : { drawTimeOutS: facts.drawTimeOutS }),
-    }),
-    [facts],
-  );
-  const { run, view, error } = usePlaying({ system, fault: drawn?.fault, procedure, draw, isDragging: false });
-  const sound = usePlaying(
-    drawn === undefined ? undefined : { system, fault: undefined, procedure, draw, isDragging: false },
-  );
-  const playback = usePlayback(view?.run, Math.max(run?.durationS ?? 0, sound.run?.durationS ?? 0), `${procedure}`);
-  const limitPa = useMemo(
-    () => scaleLimitPa(Math.max(...[view, sound.view].map((v) => (v === undefined ? 0 : largestGaugePa(v))))),
-    [view, sound.view],
-  );
-  const faultWords = drawn === undefined ? words.sound : words.withFault(text.causes[drawn.cause.id]);
-  const sensor = run !== undefined && 'pumpPressure' in run.readings ? 'pumpPressure' : 'tankPressure';
+  const found = useMemo(() => (first === undefined ? undefined : faultOfCause(first, car.layout)), [first, car.layout]);
+  const foundFaults = useMemo(() => (found === undefined ? NO_FAULTS : [found.fault]), [found]);
+  const shared = {
+    car,
+    found,
+    isUndrawn: finding?.verdict === 'fault' && found === undefined,
+    tried,
+    onTry: setTried,
+    chosenPart,
+    onChoosePart: setChosenPart,
+  };
   return (
     <div className="player">
       <div>
         <h2>{words.title}</h2>
-        <p className="small quiet">
-          {words.playable[procedure]}, {faultWords}
-          {drawn?.place !== undefined &&
-            `, ${words.panel.atPlace(text.trade.places[drawn.place.name], numbers.percent(drawn.place.probability))}`}
-        </p>
-        {finding?.verdict === 'fault' && drawn === undefined && <p className="small quiet">{words.panel.notDrawn}</p>}
+        <div className="no-print">
+          <SelectField
+            label={words.panel.played}
+            value={choiceKey(choice)}
+            options={choices.map((each) => ({
+              value: choiceKey(each),
+              name:
+                'entry' in each
+                  ? words.panel.asRecorded(each.entry.label)
+                  : words.panel.onMildDay(words.playable[each.procedure]),
+            }))}
+            onChange={(key) => {
+              setChosenKey(key);
+              setTried(undefined);
+            }}
+          />
+        </div>
       </div>
-      {error !== undefined && <Message name={words.choose.failed}>{error}</Message>}
-      <LivingDrawing
-        network={network}
-        fault={drawn?.fault}
-        view={view}
-        limitPa={limitPa}
-        playback={playback}
-        chosen={chosen}
-        onChoose={setChosen}
-        name={words.summary(text.trade.layouts[car.layout].name, faultWords)}
-      />
-      {chosen !== undefined && <PartLine part={chosen} view={view} playback={playback} />}
-      <Legend limitPa={limitPa} />
-      {run !== undefined && (
-        <>
-          <Transport playback={playback} steps={run.steps} />
-          <TraceChart run={run} beside={sound.run} playback={playback} sensor={sensor} />
-        </>
-      )}
-      {view !== undefined && <Now view={view} playback={playback} isSpoken />}
-      <p className="small quiet">{words.now.asAir}</p>
-      {chosen === undefined ? (
-        <p className="small quiet no-print">{words.part.pick}</p>
+      {'entry' in choice ? (
+        <RecordedDrawing key={choice.entry.id} entry={choice.entry} foundFaults={foundFaults} {...shared} />
       ) : (
-        <PartWords part={chosen} view={view} playback={playback} />
+        <CarDrawing procedure={choice.procedure} {...shared} />
       )}
-      <p className="no-print">
-        <Link href="/system">{words.panel.free}</Link>
-      </p>
     </div>
+  );
+}
+
+interface RecordedProps extends CarDrawn {
+  readonly entry: RecordingEntry;
+  readonly foundFaults: readonly Fault[];
+}
+
+function RecordedDrawing({ entry, foundFaults, ...shared }: RecordedProps): ReactNode {
+  const words = useText().drawing.panel;
+  const state = useRecorded(entry, shared.car, foundFaults);
+  const plain = playableOn(shared.car.layout);
+  const noted = entry.facts?.procedure;
+  const procedure = plain.find((p) => p === noted) ?? plain[0]!;
+  if (state.state === 'loading') return <p className="small quiet">{words.reading}</p>;
+  if (state.state === 'there') {
+    const { recorded } = state;
+    return <CarDrawing procedure={recorded.event.procedure} recorded={recorded} {...shared} />;
+  }
+  return (
+    <>
+      <p className="small quiet">{state.state === 'failed' ? words.notRead : words.notPlayable}</p>
+      <CarDrawing procedure={procedure} {...shared} />
+    </>
   );
 }

@@ -2,6 +2,7 @@
 import { type ReactNode, useMemo } from 'react';
 import type { RecordingEntry } from '../../jobs/record/job.ts';
 import { writeRecordingCsv } from '../../recording/write-csv.ts';
+import { ApiError } from '../api/client.ts';
 import { ErrorMessage } from '../kit/message.tsx';
 import { useLoaded } from '../kit/use-loaded.ts';
 import { useSheet } from '../sheet/sheet-context.ts';
@@ -16,28 +17,22 @@ import type { View } from './chart/view.ts';
 import { ChartFigures } from './chart-figures.tsx';
 import { type LoadedRecording, loadRecording } from './load-recording.ts';
 import { PhaseTable } from './phase-table.tsx';
+import { phasesInUse } from './phases-in-use.ts';
 import { PrintedDetails } from './printed-details.tsx';
 import { saveText } from './save-text.ts';
 import { useEntry, useReadingKey, without } from './use-entry.ts';
 
 export function RecordingChart({ entry }: { readonly entry: RecordingEntry }): ReactNode {
-  const { job } = useSheet();
+  const { readSamples } = useSheet();
   const { recording: text } = useText();
-  const [loaded, again] = useLoaded(useReadingKey(entry), () => loadRecording(job.id, entry.id));
+  const key = useReadingKey(entry);
+  const [loaded, again] = useLoaded(key, () => loadRecording(key, () => readSamples(entry.id)));
   if (loaded.state === 'loading') return <p className="quiet">{text.loading}</p>;
+  // Why it cannot be read stands below, with what can be done.
+  if (loaded.state === 'failed' && loaded.error instanceof ApiError && loaded.error.facts.code === 'unreadable')
+    return null;
   if (loaded.state === 'failed') return <ErrorMessage error={loaded.error} onRetry={again} />;
   return <LoadedChart entry={entry} loaded={loaded.value} />;
-}
-
-/** Phases by hand that leave no gap stand as they are; else the server has filled them up. */
-function phasesInUse({ phases }: RecordingEntry, { head, source }: LoadedRecording): PhaseRow {
-  if (phases === undefined) return head.foundPhases;
-  const isWhole =
-    phases.length > 0 &&
-    phases.every((phase, k) => k === 0 || phase.fromS === phases[k - 1]!.toS) &&
-    phases[0]!.fromS <= (source.timeS[0] ?? 0) &&
-    phases.at(-1)!.toS >= (source.timeS.at(-1) ?? 0);
-  return isWhole ? phases : head.phases;
 }
 
 function slice({ source, order, head }: LoadedRecording, { fromS, toS }: View): string {
@@ -67,7 +62,7 @@ export function LoadedChart({ entry, loaded }: LoadedChartProps): ReactNode {
     () => channelLanes(order, source.columns, text, units),
     [order, source, text, units],
   );
-  const phases = useMemo(() => phasesInUse(entry, loaded), [entry, loaded]);
+  const phases = useMemo(() => phasesInUse(entry, head, source.timeS), [entry, head, source]);
   const wideS = (source.timeS.at(-1) ?? 0) - (source.timeS[0] ?? 0);
   const leastS = wideS / Math.max(1, source.timeS.length - 1);
   const save = (next: PhaseRow): void => editor.change((before) => ({ ...before, phases: [...next] }));

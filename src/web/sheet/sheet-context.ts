@@ -12,6 +12,8 @@ export interface SheetJob {
   readonly state: SaveState;
   /** Running work of this job, and what ended since the page was opened. */
   readonly work: readonly Work[];
+  /** Bytes of a recording for `decodeSamples` of the contract. */
+  readSamples(recordingId: string): Promise<ArrayBuffer>;
   /** Shows the value at once, and saves it after a short pause; several quick changes are one. */
   save<Name extends SectionName>(section: Name, value: Section<Name>): void;
   /** Saves now what waits. Resolves when nothing waits any more, also when it was refused. */

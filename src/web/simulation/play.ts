@@ -7,8 +7,9 @@ import { carParameters } from '../../system/car-parameters.ts';
 import type { Fault } from '../../system/faults/fault.ts';
 import { COMMANDS, type CommandId, type Network } from '../../system/network.ts';
 import type { SystemParameters } from '../../system/parameters.ts';
+import { type DrawMatch, matchDraw, UNMATCHED, withDraw } from './match-draw.ts';
 import type { DrawnSystem, PlayedRun, PlayRequest } from './played-run.ts';
-import { planOf } from './procedures.ts';
+import { type Plan, planOf } from './procedures.ts';
 
 /** Samples of a run: enough for a line across a wide page, and for a line that is being dragged. */
 const FINE_SAMPLES = 1200;
@@ -74,32 +75,59 @@ class CommandNotes implements StepObserver {
 export function play(request: PlayRequest, nowMs: () => number): PlayedRun {
   const from = nowMs();
   const { system, faults, isCoarse } = request;
-  const plan = planOf({
-    layout: system.layout,
-    procedure: request.procedure,
-    hasRecovery: system.hasRecovery,
-    ...(request.draw === undefined ? {} : { draw: request.draw }),
-  });
+  const { layout, hasRecovery } = system;
+  const plan = request.recorded ?? planOf({ layout, procedure: request.procedure, hasRecovery });
   const fill = system.fillFraction ?? plan.fillFraction;
-  const network = drawnNetwork(fill === undefined ? system : { ...system, fillFraction: fill }, faults);
+  const filled = fill === undefined ? system : { ...system, fillFraction: fill };
+  const network = drawnNetwork(filled, faults);
+  const match = drawMatch(request, plan, filled);
+  const procedure = withDraw(plan.procedure, match.scale);
   const run = (lengthS: number): PlayedRun => {
     const rateHz = Math.min(MOST_HZ, (isCoarse ? COARSE_SAMPLES : FINE_SAMPLES) / lengthS);
     const scenario: Scenario = {
       label: request.procedure,
       network,
-      procedure: plan.procedure,
+      procedure,
       conditions: plan.conditions,
       sampling: { ...CLEAN_SAMPLING, rateHz },
       ...(isCoarse ? { relativeTolerance: COARSE_TOLERANCE } : {}),
     };
     const recorder = new Recorder(scenario, tracesOf(network));
     const notes = new CommandNotes();
-    return collect(request, runProcedure(scenario, [recorder, notes]), recorder, notes, network, nowMs() - from);
+    const result = runProcedure(scenario, [recorder, notes]);
+    return { ...collect(request, result, recorder, notes, network, nowMs() - from), isDrawMatched: match.isMatched };
   };
-  const longestS = plan.procedure.steps.reduce((sum, step) => sum + step.longestS, 0);
+  const longestS = procedure.steps.reduce((sum, step) => sum + step.longestS, 0);
   const first = run(longestS);
   // A procedure that ended long before its time-outs has been sampled too thinly.
   return isCoarse || first.durationS > ENDED_EARLY * longestS ? first : run(first.durationS);
+}
+
+/** Found once for each recording and car: it is the same whatever fault is tried. */
+const drawMatches = new Map<string, DrawMatch>();
+const MATCHES_KEPT = 16;
+
+function drawMatch({ recorded }: PlayRequest, { procedure, conditions }: Plan, system: DrawnSystem): DrawMatch {
+  if (recorded?.draw === undefined) return UNMATCHED;
+  const key = JSON.stringify([recorded.id, system, recorded.draw]);
+  let match = drawMatches.get(key);
+  if (match === undefined) {
+    if (drawMatches.size >= MATCHES_KEPT) drawMatches.clear();
+    const network = drawnNetwork(system, recorded.draw.faults);
+    match = matchDraw(
+      {
+        label: recorded.id,
+        network,
+        procedure,
+        conditions,
+        sampling: CLEAN_SAMPLING,
+        relativeTolerance: COARSE_TOLERANCE,
+      },
+      recorded.draw,
+    );
+    drawMatches.set(key, match);
+  }
+  return match;
 }
 
 function collect(
@@ -109,7 +137,7 @@ function collect(
   notes: CommandNotes,
   network: Network,
   tookMs: number,
-): PlayedRun {
+): Omit<PlayedRun, 'isDrawMatched'> {
   const { timeS } = recorder;
   const traces: Record<string, Float32Array> = {};
   const passedKg: Record<string, Float64Array> = {};

@@ -3,7 +3,8 @@ import type { StepRecord } from '../../simulation/procedure.ts';
 import type { Car, LayoutId } from '../../system/car.ts';
 import type { Fault } from '../../system/faults/fault.ts';
 import type { CommandId } from '../../system/network.ts';
-import type { PlanChoice, Playable } from './procedures.ts';
+import type { Playable } from './procedures.ts';
+import type { RecordedPlan } from './recorded-plan.ts';
 
 /** The system that is drawn: a car file, or a layout with the filler's two choices and the project's defaults. */
 export interface DrawnSystem {
@@ -19,7 +20,8 @@ export interface PlayRequest {
   readonly system: DrawnSystem;
   readonly faults: readonly Fault[];
   readonly procedure: Playable;
-  readonly draw?: NonNullable<PlanChoice['draw']>;
+  /** Play it as it was recorded: with its steps, its commands and its day in place of the procedure's own. */
+  readonly recorded?: RecordedPlan;
   /** Fewer samples and a looser tolerance, while a slider moves. */
   readonly isCoarse: boolean;
 }
@@ -39,6 +41,8 @@ export interface PlayedRun {
   readonly commands: readonly Readonly<Record<CommandId, number>>[];
   readonly steps: readonly StepRecord[];
   readonly durationS: number;
+  /** As it was recorded: the purge valve's flow makes the draw what was recorded. */
+  readonly isDrawMatched: boolean;
   readonly failure?: string;
   readonly isCoarse: boolean;
   /** What it took to compute, ms. */

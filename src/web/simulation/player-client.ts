@@ -22,14 +22,10 @@ export class PlayerClient {
   private nextId = 1;
   private timer: ReturnType<typeof setTimeout> | undefined;
   private readonly make: () => WorkerLike;
-  private readonly onRun: (run: PlayedRun, isNewest: boolean) => void;
+  private readonly onRun: (run: PlayedRun) => void;
   private readonly onError: (words: string) => void;
 
-  constructor(
-    make: () => WorkerLike,
-    onRun: (run: PlayedRun, isNewest: boolean) => void,
-    onError: (words: string) => void,
-  ) {
+  constructor(make: () => WorkerLike, onRun: (run: PlayedRun) => void, onError: (words: string) => void) {
     this.make = make;
     this.onRun = onRun;
     this.onError = onError;
@@ -75,9 +71,10 @@ export class PlayerClient {
       this.busy = undefined;
       clearTimeout(this.timer);
       this.timer = undefined;
-      if ('run' in data) this.onRun(data.run, this.waiting === undefined);
-      else this.onError(data.error);
+      // First the next run: the worker computes while the page draws this one.
       this.sendNext();
+      if ('run' in data) this.onRun(data.run);
+      else this.onError(data.error);
     };
     worker.onerror = (event) => {
       if (worker !== this.worker) return;

@@ -7,7 +7,7 @@ import { pumpRun } from '../../simulation/procedures/pump-run.ts';
 import { boostDrive, purgeDrive } from '../../simulation/procedures/purge-drive.ts';
 import { refuelling } from '../../simulation/procedures/refuelling.ts';
 import { sealedHold } from '../../simulation/procedures/sealed-hold.ts';
-import { type VacuumDrawSettings, vacuumDraw } from '../../simulation/procedures/vacuum-draw.ts';
+import { vacuumDraw } from '../../simulation/procedures/vacuum-draw.ts';
 import type { Conditions } from '../../simulation/scenario.ts';
 import { IDLE_MANIFOLD_PA, MILD_DAY } from '../../simulation/typical-scenarios.ts';
 import type { LayoutId } from '../../system/car.ts';
@@ -40,7 +40,7 @@ export function playableOn(layout: LayoutId): readonly Playable[] {
 }
 
 /** 35 L/min, common practice, no source. */
-const FILL_FLOW_M3_PER_S = 35e-3 / 60;
+export const FILL_FLOW_M3_PER_S = 35e-3 / 60;
 /** More than fits: the nozzle's own shut-off is what should be seen. Judgement. */
 const FILL_WANTED_M3 = 0.06;
 const FILL_START_FRACTION = 0.3;
@@ -50,6 +50,9 @@ const SOAK_LOWEST_K = 288;
 const SOAK_HIGHEST_K = 303;
 /** What a warm sealed tank stands at, judgement. */
 const SEALED_START_GAUGE_PA = 8_000;
+
+/** Warm from the drive: for some minutes the exhaust still heats the fuel, W. Judgement. */
+export const AFTER_DRIVE_HEAT_W = { timeS: [0, 600, 900], value: [250, 250, 0] } as const;
 
 export interface Plan {
   readonly procedure: Procedure;
@@ -62,26 +65,25 @@ export interface PlanChoice {
   readonly layout: LayoutId;
   readonly procedure: Playable;
   readonly hasRecovery: boolean;
-  readonly draw?: Partial<Pick<VacuumDrawSettings, 'targetGaugePa' | 'drawTimeOutS'>>;
 }
 
 const sealedStart = (layout: LayoutId): number | undefined =>
   layout === 'sealed-tank' ? SEALED_START_GAUGE_PA : undefined;
 
 /** Procedure and surroundings of a choice. Conditions are judgement: a mild day at sea level. */
-export function planOf({ layout, procedure, hasRecovery, draw = {} }: PlanChoice): Plan {
+export function planOf({ layout, procedure, hasRecovery }: PlanChoice): Plan {
   const tankGaugePa = sealedStart(layout);
   const start = { ...MILD_DAY.start, ...(tankGaugePa === undefined ? {} : { tankGaugePa }) };
   const running: Conditions = { ...MILD_DAY, start, manifoldAbsPa: IDLE_MANIFOLD_PA };
   switch (procedure) {
     case 'vacuum-draw':
-      return { procedure: vacuumDraw(draw), conditions: running };
+      return { procedure: vacuumDraw(), conditions: running };
     case 'engine-off':
       return {
         procedure: engineOff(),
         conditions: {
           ...MILD_DAY,
-          fuelHeatW: { timeS: [0, 600, 900], value: [250, 250, 0] },
+          fuelHeatW: AFTER_DRIVE_HEAT_W,
           start: { fuelTemperatureK: 303 },
         },
       };

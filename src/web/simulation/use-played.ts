@@ -1,39 +1,36 @@
-import { useEffect, useRef, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import type { PlayedRun, PlayRequest } from './played-run.ts';
 import { PlayerClient, type WorkerLike } from './player-client.ts';
 
-export interface Played {
-  /** The newest run there is; stays while the next one is computed. */
-  readonly run: PlayedRun | undefined;
-  readonly isWaiting: boolean;
+export interface Player {
   readonly error: string | undefined;
+  /** Plays a request coarsely and at once, while what is wished for still changes. */
+  readonly sketch: (request: PlayRequest) => void;
 }
 
 const makeWorker = (): WorkerLike =>
   new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }) as unknown as WorkerLike;
 
-/** How long a slider must rest before the coarse run is replaced by a fine one. */
-const REST_MS = 160;
-
-/** The run of a request, computed in a worker: coarse at once, fine when the request rests. */
-export function usePlayed(request: PlayRequest | undefined, isDragging: boolean): Played {
-  const [run, setRun] = useState<PlayedRun>();
-  const [isWaiting, setWaiting] = useState(false);
+/**
+ * Plays requests in a worker.
+ * @param request what is wished for; played finely as soon as it is another one
+ * @param key tells one request from another
+ * @param onRun gets every run that comes back, sketches too; not by way of React, so that it may come at every frame
+ */
+export function usePlayed(request: PlayRequest | undefined, key: string, onRun: (run: PlayedRun) => void): Player {
   const [error, setError] = useState<string>();
   const client = useRef<PlayerClient | undefined>(undefined);
+  const take = useRef(onRun);
+  take.current = onRun;
 
   useEffect(() => {
     const made = new PlayerClient(
       makeWorker,
-      (next, isNewest) => {
-        setRun(next);
+      (run) => {
         setError(undefined);
-        if (isNewest) setWaiting(false);
+        take.current(run);
       },
-      (words) => {
-        setError(words);
-        setWaiting(false);
-      },
+      setError,
     );
     client.current = made;
     return () => {
@@ -42,19 +39,11 @@ export function usePlayed(request: PlayRequest | undefined, isDragging: boolean)
     };
   }, []);
 
-  const key = JSON.stringify(request);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for the request
   useEffect(() => {
-    if (request === undefined) return undefined;
-    setWaiting(true);
-    if (isDragging) {
-      client.current?.ask({ ...request, isCoarse: true });
-      const timer = setTimeout(() => client.current?.ask({ ...request, isCoarse: false }), REST_MS);
-      return () => clearTimeout(timer);
-    }
-    client.current?.ask({ ...request, isCoarse: false });
-    return undefined;
-  }, [key, isDragging]);
+    if (request !== undefined) client.current?.ask({ ...request, isCoarse: false });
+  }, [key]);
 
-  return { run, isWaiting, error };
+  const sketch = useCallback((wished: PlayRequest) => client.current?.ask({ ...wished, isCoarse: true }), []);
+  return { error, sketch };
 }

@@ -11,7 +11,7 @@ import { Now } from '../drawing/player/now.tsx';
 import { TraceChart } from '../drawing/player/trace-chart.tsx';
 import { Transport } from '../drawing/player/transport.tsx';
 import { usePlayback } from '../drawing/player/use-playback.ts';
-import { usePlaying } from '../drawing/player/use-view.ts';
+import { type Playing, usePlaying } from '../drawing/player/use-view.ts';
 import { scaleLimitPa } from '../drawing/state/pressure-scale.ts';
 import { largestGaugePa } from '../drawing/state/summary.ts';
 import { Frame } from '../frame/frame.tsx';
@@ -38,12 +38,11 @@ export function SystemPage(): ReactNode {
   const [system, setSystem] = useState<DrawnSystem>({ layout: 'engine-vacuum', closure: 'capped', hasRecovery: true });
   const [procedure, setProcedure] = useState<Playable>('vacuum-draw');
   const [fault, setFault] = useState<Fault | undefined>(FIRST_FAULT);
-  const [isDragging, setDragging] = useState(false);
   const [isBeside, setBeside] = useState(() => matchMedia(SIDE_BY_SIDE).matches);
   const [chosen, setChosen] = useState<PartId>('ventValve');
 
-  const own = usePlaying({ system, fault, procedure, isDragging });
-  const sound = usePlaying({ system, fault: undefined, procedure, isDragging: false });
+  const own = usePlaying({ system, fault, procedure });
+  const sound = usePlaying({ system, fault: undefined, procedure });
   const showsPair = isBeside && fault !== undefined;
   const main = fault === undefined ? sound : own;
   const longestS = Math.max(main.run?.durationS ?? 0, showsPair ? (sound.run?.durationS ?? 0) : 0);
@@ -63,11 +62,12 @@ export function SystemPage(): ReactNode {
   const layoutName = text.trade.layouts[system.layout].name;
   const faultName = fault === undefined ? words.sound : words.withFault(words.faults[fault.kind] ?? fault.kind);
   const sensor = main.run !== undefined && 'pumpPressure' in main.run.readings ? 'pumpPressure' : 'tankPressure';
-  const drawing = (view: typeof own.view, shownFault: Fault | undefined, name: string): ReactNode => (
+  const drawing = (played: Playing, shownFault: Fault | undefined, name: string): ReactNode => (
     <LivingDrawing
       network={network}
       fault={shownFault}
-      view={view}
+      live={played.live}
+      view={played.view}
       limitPa={limitPa}
       playback={playback}
       chosen={chosen}
@@ -122,10 +122,8 @@ export function SystemPage(): ReactNode {
                 layout={system.layout}
                 closure={system.closure}
                 fault={fault}
-                onChange={(next, dragging) => {
-                  setFault(next);
-                  setDragging(dragging);
-                }}
+                onChange={setFault}
+                onSketch={own.sketch}
               />
               <Check
                 label={words.choose.beside}
@@ -140,7 +138,7 @@ export function SystemPage(): ReactNode {
               {showsPair && (
                 <div>
                   <h2>{words.system.healthy}</h2>
-                  {drawing(sound.view, undefined, words.sound)}
+                  {drawing(sound, undefined, words.sound)}
                 </div>
               )}
               <div>
@@ -149,7 +147,7 @@ export function SystemPage(): ReactNode {
                     ? words.system.healthy
                     : `${words.system.faulty}: ${words.faults[fault.kind] ?? fault.kind}`}
                 </h2>
-                {drawing(main.view, fault, faultName)}
+                {drawing(main, fault, faultName)}
               </div>
             </div>
             <PartLine part={chosen} view={main.view} playback={playback} />
@@ -158,8 +156,8 @@ export function SystemPage(): ReactNode {
               <>
                 <Transport playback={playback} steps={main.run.steps} />
                 <TraceChart
-                  run={main.run}
-                  beside={showsPair ? sound.run : undefined}
+                  live={main.live}
+                  beside={showsPair ? sound.live : undefined}
                   playback={playback}
                   sensor={sensor}
                 />
@@ -187,10 +185,7 @@ export function SystemPage(): ReactNode {
               playback={playback}
               layout={system.layout}
               fault={fault}
-              onFault={(next) => {
-                setDragging(false);
-                setFault(next);
-              }}
+              onFault={setFault}
             />
           </div>
         </div>

@@ -18,13 +18,24 @@ export interface Numbers {
 }
 
 export function numbersOf(locale: string, under: string, over: string): Numbers {
+  // Making a format is dear beside using it, and numbers of the drawing change with every frame.
+  const formats = new Map<string, Intl.NumberFormat>();
+  const formatOf = (decimals: number, useGrouping: boolean): Intl.NumberFormat => {
+    const key = `${decimals} ${useGrouping}`;
+    let format = formats.get(key);
+    if (format === undefined) {
+      format = new Intl.NumberFormat(locale, {
+        minimumFractionDigits: decimals,
+        maximumFractionDigits: decimals,
+        signDisplay: 'negative',
+        useGrouping,
+      });
+      formats.set(key, format);
+    }
+    return format;
+  };
   const fixed = (value: number, decimals: number): string =>
-    new Intl.NumberFormat(locale, {
-      minimumFractionDigits: decimals,
-      maximumFractionDigits: decimals,
-      signDisplay: 'negative',
-      useGrouping: Math.abs(value) >= 10_000,
-    })
+    formatOf(decimals, Math.abs(value) >= 10_000)
       .format(value)
       .replace('-', '\u2212');
   const day = new Intl.DateTimeFormat(locale, { dateStyle: 'medium' });

@@ -2,7 +2,7 @@ import { type ReactNode, useSyncExternalStore } from 'react';
 import type { PartId } from '../../../system/parts.ts';
 import { useText } from '../../text/language.ts';
 import type { Playback } from '../player/playback.ts';
-import { NO_FAULT, stateOf } from '../player/state-words.ts';
+import { stateOf } from '../player/state-words.ts';
 import { useFormats } from '../player/use-formats.ts';
 import type { RunView } from '../state/run-view.ts';
 import { usePartsText } from './use-parts-text.ts';
@@ -23,7 +23,7 @@ export function PartLine({ part, view, playback }: Props): ReactNode {
   const about = usePartsText()?.parts[part];
   useSyncExternalStore(playback.subscribe, playback.get);
   view?.moveTo(playback.timeS);
-  const state = view === undefined ? '' : stateOf(view, part, text.drawing, formats, NO_FAULT);
+  const state = view === undefined ? '' : stateOf(view, part, text.drawing, formats);
   const name = text.drawing.parts[part].replaceAll('\u00ad', '');
   return (
     <p className="part-line no-print">

@@ -5,7 +5,7 @@ import { Button } from '../../kit/button.tsx';
 import { Caution } from '../../kit/caution.tsx';
 import { useText } from '../../text/language.ts';
 import type { Playback } from '../player/playback.ts';
-import { NO_FAULT, passageOf, stateOf } from '../player/state-words.ts';
+import { passageOf, stateOf } from '../player/state-words.ts';
 import { useFormats } from '../player/use-formats.ts';
 import { CloseUp, HAS_CLOSE_UP } from '../sections/close-up.tsx';
 import type { RunView } from '../state/run-view.ts';
@@ -31,7 +31,7 @@ export function PartWords({ part, view, playback, children }: Props): ReactNode 
   const words = text.drawing.part;
   const about = known?.parts[part];
   view?.moveTo(playback.timeS);
-  const state = view === undefined ? '' : stateOf(view, part, text.drawing, formats, NO_FAULT);
+  const state = view === undefined ? '' : stateOf(view, part, text.drawing, formats);
   const passage = view === undefined ? undefined : passageOf(view, part);
   const valve = view === undefined || passage === undefined ? undefined : valveState(view, passage);
   const { codes, cautions } = PART_NOTES[part];

@@ -17,8 +17,6 @@ export interface MarkColours {
 
 interface Way {
   readonly passage: string;
-  readonly from: string;
-  readonly to: string;
   readonly points: readonly Point[];
   readonly length: number;
 }
@@ -31,7 +29,7 @@ export class MarksCanvas {
   private readonly width: number;
   private readonly height: number;
 
-  constructor(canvas: HTMLCanvasElement, scheme: Scheme, view: RunView, density: number) {
+  constructor(canvas: HTMLCanvasElement, scheme: Scheme, density: number) {
     this.width = scheme.width;
     this.height = scheme.height;
     canvas.width = Math.round(scheme.width * density);
@@ -39,11 +37,7 @@ export class MarksCanvas {
     this.context = canvas.getContext('2d');
     this.context?.setTransform(density, 0, 0, density, 0, 0);
     this.symbols = scheme.figures.filter((f) => OVER.has(f.kind)).map((f) => f.at);
-    this.ways = scheme.ways.flatMap(({ passage, points }) => {
-      const found = view.network.passages.find((p) => p.id === passage);
-      if (found === undefined) return [];
-      return [{ passage, from: found.from, to: found.to, points, length: lengthOf(points) }];
-    });
+    this.ways = scheme.ways.map(({ passage, points }) => ({ passage, points, length: lengthOf(points) }));
   }
 
   draw(view: RunView, tempo: number, colours: MarkColours): void {
@@ -51,10 +45,12 @@ export class MarksCanvas {
     if (g === null) return;
     g.clearRect(0, 0, this.width, this.height);
     for (const way of this.ways) {
+      const passage = view.passage(way.passage);
+      if (passage === undefined) continue;
       const flow = view.flowKgPerS(way.passage);
       const plan = planMarks(flow, view.passedKg(way.passage), tempo);
       if (plan === undefined) continue;
-      const upstream = flow >= 0 ? way.from : way.to;
+      const upstream = flow >= 0 ? passage.from : passage.to;
       const isVapour = (view.value(`${upstream}.vapourMoleFraction`) ?? 0) > VAPOUR_SHOWN;
       for (let s = plan.firstPx; s < way.length; s += plan.spacingPx) {
         const at = pointAlong(way.points, s);

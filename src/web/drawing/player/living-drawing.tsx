@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
+import { memo, type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
 import { faultKind } from '../../../system/faults/catalogue.ts';
 import type { Fault } from '../../../system/faults/fault.ts';
 import type { Network } from '../../../system/network.ts';
@@ -10,10 +10,11 @@ import { Painter } from '../picture/painter.ts';
 import { StillArrows } from '../picture/still-arrows.tsx';
 import { SystemPicture } from '../picture/system-picture.tsx';
 import { placeSystem } from '../placement/place-system.ts';
+import type { LiveView } from '../state/live-view.ts';
 import type { RunView } from '../state/run-view.ts';
 import { PartTargets } from './part-targets.tsx';
 import type { Playback } from './playback.ts';
-import { type FaultWords, NO_FAULT, paintWords } from './state-words.ts';
+import { paintWords } from './state-words.ts';
 import { useFormats } from './use-formats.ts';
 import { useLessMotion } from './use-less-motion.ts';
 import { useWidth } from './use-width.ts';
@@ -21,6 +22,8 @@ import { useWidth } from './use-width.ts';
 interface Props {
   readonly network: Network;
   readonly fault?: Fault | undefined;
+  /** What is drawn at every frame, and what the parts' names tell. */
+  readonly live: LiveView;
   readonly view: RunView | undefined;
   readonly limitPa: number;
   readonly playback: Playback;
@@ -34,7 +37,17 @@ const STILL_EVERY_MS = 500;
 const SAMPLE_FLOW_KG_PER_S = 0.088 * (1.204 / 60_000);
 
 /** The drawing of one system, alive. */
-export function LivingDrawing({ network, fault, view, limitPa, playback, chosen, onChoose, name }: Props): ReactNode {
+export const LivingDrawing = memo(function LivingDrawing({
+  network,
+  fault,
+  live,
+  view,
+  limitPa,
+  playback,
+  chosen,
+  onChoose,
+  name,
+}: Props): ReactNode {
   const holder = useRef<HTMLDivElement>(null);
   const svg = useRef<SVGSVGElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
@@ -46,16 +59,6 @@ export function LivingDrawing({ network, fault, view, limitPa, playback, chosen,
   const [stillView, setStillView] = useState(0);
 
   const faultKey = fault === undefined ? '' : `${fault.kind}|${fault.place ?? ''}`;
-  const faultWords = useMemo<FaultWords>(() => {
-    if (fault === undefined) return NO_FAULT;
-    const kind = faultKind(fault.kind);
-    const size = fault.size ?? kind.size?.typical;
-    return {
-      name: text.drawing.faultsShort[kind.kind] ?? kind.words,
-      size: kind.size === undefined || size === undefined ? '' : formats.size(kind, size),
-    };
-  }, [fault, formats, text]);
-
   // biome-ignore lint/correctness/useExhaustiveDependencies: a fault's size changes no place
   const scheme = useMemo(() => {
     if (width === 0) return undefined;
@@ -80,28 +83,37 @@ export function LivingDrawing({ network, fault, view, limitPa, playback, chosen,
     );
   }, [network, width, text, formats, faultKey, isStill]);
 
-  const words = useMemo(() => paintWords(text.drawing, formats, faultWords), [text, formats, faultWords]);
+  const words = useMemo(() => paintWords(text.drawing, formats), [text, formats]);
 
   useEffect(() => {
     const root = svg.current;
     const sheet = canvas.current;
-    if (scheme === undefined || view === undefined || root === null || sheet === null) return undefined;
+    if (scheme === undefined || root === null || sheet === null) return undefined;
     const painter = new Painter(root, scheme);
-    const marks = new MarksCanvas(sheet, scheme, view, window.devicePixelRatio || 1);
+    const marks = new MarksCanvas(sheet, scheme, window.devicePixelRatio || 1);
     const style = getComputedStyle(root);
     const colours = { ink: style.getPropertyValue('--ink'), paper: style.getPropertyValue('--paper'), theme: shown };
     let lastStillMs = 0;
-    return playback.onFrame((timeS, nowMs, isResting) => {
-      view.moveTo(timeS);
-      painter.paint(view, limitPa, words, nowMs, isResting);
-      if (!isStill) marks.draw(view, playback.get().tempo, colours);
+    const endFrames = playback.onFrame((timeS, nowMs, isResting) => {
+      const now = live.get();
+      if (now === undefined) return;
+      now.moveTo(timeS);
+      // A sketch is followed by its fine run: what is read, not watched, need not keep up with it.
+      const isAtRest = isResting && !now.run.isCoarse;
+      painter.paint(now, limitPa, words, nowMs, isAtRest);
+      if (!isStill) marks.draw(now, playback.get().tempo, colours);
       // Arrows and spoken states follow when it rests; without motion, twice a second.
-      if (isResting || (isStill && nowMs - lastStillMs > STILL_EVERY_MS)) {
+      if (isAtRest || (isStill && nowMs - lastStillMs > STILL_EVERY_MS)) {
         lastStillMs = nowMs;
         setStillView(timeS);
       }
     });
-  }, [scheme, view, limitPa, words, playback, shown, isStill]);
+    const endRuns = live.subscribe(() => playback.invalidate());
+    return () => {
+      endFrames();
+      endRuns();
+    };
+  }, [scheme, live, limitPa, words, playback, shown, isStill]);
 
   return (
     <div ref={holder} className={isStill ? 'drawing is-still' : 'drawing'} data-layout={network.layout}>
@@ -127,4 +139,4 @@ export function LivingDrawing({ network, fault, view, limitPa, playback, chosen,
       )}
     </div>
   );
-}
+});

@@ -4,7 +4,7 @@ import { useText } from '../../text/language.ts';
 import { type Box, grow } from '../placement/geometry.ts';
 import type { Scheme } from '../placement/scheme.ts';
 import type { RunView } from '../state/run-view.ts';
-import { NO_FAULT, stateOf } from './state-words.ts';
+import { stateOf } from './state-words.ts';
 import { useFormats } from './use-formats.ts';
 
 interface Target {
@@ -96,7 +96,7 @@ export function PartTargets({ scheme, view, timeS, chosen, onChoose }: Props): R
     <g ref={group}>
       {targets.map(({ part, box, labelId }) => {
         const name = text.drawing.parts[part].replaceAll('\u00ad', '');
-        const state = view === undefined ? '' : stateOf(view, labelId, text.drawing, formats, NO_FAULT);
+        const state = view === undefined ? '' : stateOf(view, labelId, text.drawing, formats);
         return (
           // biome-ignore lint/a11y/useSemanticElements: SVG has no button of its own
           <rect

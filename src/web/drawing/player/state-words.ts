@@ -1,3 +1,4 @@
+import { faultKind } from '../../../system/faults/catalogue.ts';
 import type { Text } from '../../text/en.ts';
 import type { PaintWords } from '../picture/painter.ts';
 import type { RunView } from '../state/run-view.ts';
@@ -19,18 +20,24 @@ export function passageOf(view: RunView, part: string): string | undefined {
   return (own.find((p) => p.id === 'changeover') ?? own[0])?.id;
 }
 
-/** What is wrong, beside the part that has it: what, and how much. */
-export interface FaultWords {
-  readonly name: string;
-  readonly size: string;
+/** What is wrong in the run that is shown, as it stands beside the part that has it: what, and how much. */
+function faultOf(view: RunView, words: Words, formats: Formats): { readonly name: string; readonly size: string } {
+  const fault = view.run.request.faults[0];
+  if (fault === undefined) return { name: '', size: '' };
+  const kind = faultKind(fault.kind);
+  const size = fault.size ?? kind.size?.typical;
+  return {
+    name: words.faultsShort[kind.kind] ?? kind.words,
+    size: kind.size === undefined || size === undefined ? '' : formats.size(kind, size),
+  };
 }
-export const NO_FAULT: FaultWords = { name: '', size: '' };
 
 /** What a label's state line says. */
-export function stateOf(view: RunView, labelId: string, words: Words, formats: Formats, fault: FaultWords): string {
-  if (labelId === 'fault') return `${fault.name} ${fault.size}`.trim();
-  if (labelId === 'fault-name') return fault.name;
-  if (labelId === 'fault-size') return fault.size;
+export function stateOf(view: RunView, labelId: string, words: Words, formats: Formats): string {
+  if (labelId.startsWith('fault')) {
+    const { name, size } = faultOf(view, words, formats);
+    return labelId === 'fault' ? `${name} ${size}`.trim() : labelId === 'fault-name' ? name : size;
+  }
   if (labelId.startsWith('flow.')) {
     const flow = view.flowKgPerS(labelId.slice('flow.'.length));
     return Math.abs(flow) < FLOW_SAID_KG_PER_S ? '' : formats.flow(flow);
@@ -54,11 +61,11 @@ export function stateOf(view: RunView, labelId: string, words: Words, formats: F
   return valveWords(state, words, formats);
 }
 
-export const paintWords = (words: Words, formats: Formats, fault: FaultWords): PaintWords => ({
+export const paintWords = (words: Words, formats: Formats): PaintWords => ({
   pressure: formats.pressure,
   pressureNumber: formats.pressureNumber,
   level: (share) => words.full(formats.percent(share)),
   share: formats.percent,
   vapour: (m3) => words.vapourSpace(formats.volume(m3)),
-  state: (view, id) => stateOf(view, id, words, formats, fault),
+  state: (view, id) => stateOf(view, id, words, formats),
 });

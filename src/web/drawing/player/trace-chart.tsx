@@ -1,21 +1,31 @@
-import { type PointerEvent, type ReactNode, useEffect, useMemo, useRef } from 'react';
+import { memo, type PointerEvent, type ReactNode, useEffect, useMemo, useRef, useSyncExternalStore } from 'react';
 import type { PlayedRun } from '../../simulation/played-run.ts';
 import { useText } from '../../text/language.ts';
 import { useNumbers } from '../../text/numbers.ts';
 import { useUnits } from '../../units/units.ts';
 import { textWidth } from '../placement/text-width.ts';
+import type { LiveView } from '../state/live-view.ts';
 import { commandLanes } from './command-lanes.ts';
 import type { Playback } from './playback.ts';
 import { linePath, placePhaseNames, roundTicks } from './trace-scale.ts';
 import { useFormats } from './use-formats.ts';
 import { useWidth } from './use-width.ts';
 
+export type TracedSensor = 'tankPressure' | 'pumpPressure' | 'canisterPressure';
+
+/** What a recording read, on the played run's clock, gauge Pa. */
+export interface RecordedTrace {
+  readonly timeS: Float32Array;
+  readonly gaugePa: Float32Array;
+}
+
 interface Props {
-  readonly run: PlayedRun;
+  readonly live: LiveView;
   /** The sound system, on the same axes. */
-  readonly beside?: PlayedRun | undefined;
+  readonly beside?: LiveView | undefined;
+  readonly recorded?: RecordedTrace | undefined;
   readonly playback: Playback;
-  readonly sensor: 'tankPressure' | 'pumpPressure' | 'canisterPressure';
+  readonly sensor: TracedSensor;
 }
 
 const SIZE = 14;
@@ -25,7 +35,23 @@ const LANE = 26;
 const WIDEST = 1600;
 
 /** The trace under the drawing: pressure as the sensor reads it, and what was commanded, with the clock's line across. */
-export function TraceChart({ run, beside, playback, sensor }: Props): ReactNode {
+export const TraceChart = memo(function TraceChart({ live, beside, recorded, playback, sensor }: Props): ReactNode {
+  const run = useSyncExternalStore(live.subscribe, live.get)?.run;
+  const other = useSyncExternalStore(beside?.subscribe ?? noSubscription, beside?.get ?? nothing)?.run;
+  return run === undefined ? null : (
+    <Trace run={run} beside={other} recorded={recorded} playback={playback} sensor={sensor} />
+  );
+});
+
+const noSubscription = (): (() => void) => () => undefined;
+const nothing = (): undefined => undefined;
+
+interface TraceProps extends Pick<Props, 'recorded' | 'playback' | 'sensor'> {
+  readonly run: PlayedRun;
+  readonly beside: PlayedRun | undefined;
+}
+
+function Trace({ run, beside, recorded, playback, sensor }: TraceProps): ReactNode {
   const holder = useRef<HTMLDivElement>(null);
   const hand = useRef<HTMLDivElement>(null);
   const width = useWidth(holder, WIDEST);
@@ -45,7 +71,7 @@ export function TraceChart({ run, beside, playback, sensor }: Props): ReactNode 
 
   const plan = useMemo(() => {
     if (width === 0 || reading === undefined) return undefined;
-    const ends = extremes([reading, other, truth]);
+    const ends = extremes([reading, other, truth, recorded?.gaugePa]);
     const ticks = roundTicks(
       units.from('pressure', Math.min(0, ends.low)),
       units.from('pressure', Math.max(0, ends.high)),
@@ -70,8 +96,8 @@ export function TraceChart({ run, beside, playback, sensor }: Props): ReactNode 
       right,
       SIZE,
     );
-    const path = (r: PlayedRun, values: Float32Array | undefined) =>
-      values === undefined ? '' : linePath(r.timeS, values, xAt, yAt, right - left);
+    const path = ({ timeS }: Pick<PlayedRun, 'timeS'>, values: Float32Array | undefined) =>
+      values === undefined ? '' : linePath(timeS, values, xAt, yAt, right - left);
     return {
       lanes,
       names,
@@ -84,10 +110,16 @@ export function TraceChart({ run, beside, playback, sensor }: Props): ReactNode 
       own: path(run, reading),
       truth: differs(reading, truth) ? path(run, truth) : '',
       beside: beside === undefined ? '' : path(beside, other),
+      recorded: recorded === undefined ? '' : path(recorded, recorded.gaugePa),
+      said: words.alt(
+        formats.pressure(extremes([reading]).low),
+        formats.pressure(extremes([reading]).high),
+        formats.pressure(reading.at(-1) ?? 0),
+      ),
       height: top + PLOT + 14 + lanes.length * LANE + 24,
       yOfTick: (v: number) => top + (PLOT * (ticks.high - v)) / (ticks.high - ticks.low || 1),
     };
-  }, [width, run, beside, reading, other, truth, units, fixed, text, words, durationS]);
+  }, [width, run, beside, recorded, reading, other, truth, units, fixed, formats, text, words, durationS]);
 
   useEffect(() => {
     if (plan === undefined) return undefined;
@@ -108,11 +140,7 @@ export function TraceChart({ run, beside, playback, sensor }: Props): ReactNode 
       {plan !== undefined && reading !== undefined && (
         <svg
           role="img"
-          aria-label={words.alt(
-            formats.pressure(extremes([reading]).low),
-            formats.pressure(extremes([reading]).high),
-            formats.pressure(reading.at(-1) ?? 0),
-          )}
+          aria-label={plan.said}
           width={width}
           height={plan.height}
           onPointerDown={(event) => {
@@ -122,8 +150,9 @@ export function TraceChart({ run, beside, playback, sensor }: Props): ReactNode 
           onPointerMove={(event) => event.buttons > 0 && scrub(event, true)}
           onPointerUp={(event) => scrub(event, false)}
         >
-          {plan.phases.map((p) => (
-            <g key={p.tickX}>
+          {plan.phases.map((p, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a phase keeps its place while a size changes its time
+            <g key={i}>
               <path
                 className="phase-tick"
                 d={`M${p.tickX} ${p.row === undefined ? plan.top : plan.top - 4 - p.row * ROW - SIZE}V${plan.height - 24}`}
@@ -146,6 +175,7 @@ export function TraceChart({ run, beside, playback, sensor }: Props): ReactNode 
           <text x={0} y={plan.top - 8} fontSize={SIZE} className="strong">
             {units.symbol('pressure')}
           </text>
+          <path className="recorded" d={plan.recorded} />
           <path className="beside" d={plan.beside} />
           <path className="truth" d={plan.truth} />
           <path className="own" d={plan.own} />
@@ -179,19 +209,23 @@ export function TraceChart({ run, beside, playback, sensor }: Props): ReactNode 
         <div ref={hand} className="hand" style={{ top: plan.top - 4, height: plan.height - 20 - plan.top }} />
       )}
       <p className="small quiet keys">
-        <span className="key own" /> {words.sensors[sensor]}, {words.reading}
-        {plan?.truth !== '' && plan !== undefined && (
-          <>
-            <span className="key truth" /> {words.truth}
-          </>
-        )}
-        {beside !== undefined && (
-          <>
-            <span className="key beside" /> {words.soundRun}
-          </>
-        )}
+        <Key kind="own">
+          {words.sensors[sensor]}, {words.reading}
+        </Key>
+        {recorded !== undefined && <Key kind="recorded">{words.recorded}</Key>}
+        {plan?.truth !== '' && plan !== undefined && <Key kind="truth">{words.truth}</Key>}
+        {beside !== undefined && <Key kind="beside">{words.soundRun}</Key>}
       </p>
     </div>
+  );
+}
+
+/** A line of the chart and what it is; the two are never parted. */
+function Key({ kind, children }: { readonly kind: string; readonly children: ReactNode }): ReactNode {
+  return (
+    <span className="pair">
+      <span className={`key ${kind}`} /> {children}
+    </span>
   );
 }
 

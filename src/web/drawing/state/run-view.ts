@@ -1,4 +1,4 @@
-import type { CommandId, Network } from '../../../system/network.ts';
+import type { CommandId, Network, Passage } from '../../../system/network.ts';
 import type { PlayedRun } from '../../simulation/played-run.ts';
 
 /** A run with the network that made it, read at any time. */
@@ -12,12 +12,18 @@ export class RunView {
   private index = 0;
   private share = 0;
   private atS = Number.NaN;
+  private readonly passages = new Map<string, Passage>();
 
   constructor(run: PlayedRun, network: Network, sound: Network, valves: Network = network) {
     this.run = run;
     this.network = network;
     this.sound = sound;
     this.valves = valves;
+    for (const passage of network.passages) this.passages.set(passage.id, passage);
+  }
+
+  passage(id: string): Passage | undefined {
+    return this.passages.get(id);
   }
 
   /** Sets the time that `value` and the others read at; beyond the end the last sample stays. */

@@ -3,6 +3,7 @@ import uPlot from 'uplot';
 import type { Phase } from '../../../recording/recording.ts';
 import type { ChartState } from './chart-state.ts';
 import { type Colours, readColours } from './colours.ts';
+import { InSight } from './in-sight.ts';
 import { type Lane, type Placing, placeLanes } from './lanes.ts';
 import { paintGround, paintTitles, yOf } from './paint-frame.ts';
 import { paintLayers } from './paint-layers.ts';
@@ -38,6 +39,7 @@ export class Plot {
   private readonly brush = document.createElement('div');
   private colours: Colours;
   private placing: Placing;
+  private readonly inSight: InSight;
   private readonly u: uPlot;
   private readonly stop: () => void;
 
@@ -50,6 +52,7 @@ export class Plot {
     this.placing = placeLanes(content.lanes, width);
     const { all } = state;
     const { view } = state.read();
+    this.inSight = new InSight(host, () => this.u.redraw(false, false));
     this.u = new uPlot(
       {
         width,
@@ -84,6 +87,7 @@ export class Plot {
 
   destroy(): void {
     this.stop();
+    this.inSight.stop();
     this.u.destroy();
   }
 
@@ -193,6 +197,7 @@ export class Plot {
     ctx.rect(bbox.left, 0, bbox.width, u.height * ground.ratio);
     ctx.clip();
     for (const place of this.placing.lanes) {
+      if (!this.inSight.has(place.top, place.height)) continue;
       paintLayers(place.lane.layers, {
         ctx,
         colours: this.colours,
