@@ -9,6 +9,14 @@ import { CAUSE_WORDS, certaintyInWords, firstCause, placesInWords, tellingPlaces
 export const DIAMETER_CONVENTION =
   'Equivalent diameter: the thin sharp-edged round hole, discharge coefficient 0.61, that passes the same flow.';
 
+/** Why the size drawn beside the limits differs from the one in the sentence. */
+export const SIZE_NOTES = {
+  beside: (cause: string): string =>
+    `This is what may be open to the outside beside “${cause}”, which is itself no hole to the outside and has no size here.`,
+  weighed: (cause: string, own: string): string =>
+    `If it is “${cause}”, its own size is ${own}. The size drawn is weighed over all causes, also over those without such a hole.`,
+} as const;
+
 /** From here on a finding is spoken without reserve; the number always stands beside it. */
 const SURE = 0.8;
 /** A second cause within this share of the first is named in the same breath. */

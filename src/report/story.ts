@@ -4,8 +4,9 @@ import { cautionsFor, GENERAL_CAUTION } from './cautions.ts';
 import { holeOf } from './hole.ts';
 import { exceeds } from './limits.ts';
 import { celsius, duration, fixed, intervalInWords, kilopascal, millimetres, NBSP, percent } from './numbers.ts';
-import { ownerSentence, technicalSentence } from './sentences.ts';
+import { ownerSentence, SIZE_NOTES, technicalSentence } from './sentences.ts';
 import type { Sheet, SheetRecording } from './sheet.ts';
+import { type SizeNote, sizeNote } from './size-note.ts';
 import {
   CAUSE_WORDS,
   certaintyInWords,
@@ -174,6 +175,12 @@ function recordingRows(recording: SheetRecording): readonly Row[] {
 const isSilent = (cause: CauseProbability | null): boolean =>
   cause !== null && cause.byPhase.length > 0 && cause.byPhase.every(({ logEvidence }) => saysNothing(logEvidence));
 
+function sizeNoteInWords(note: SizeNote | null): readonly string[] {
+  if (note === null) return [];
+  const name = CAUSE_WORDS[note.cause].name;
+  return [note.kind === 'beside' ? SIZE_NOTES.beside(name) : SIZE_NOTES.weighed(name, intervalInWords(note.own))];
+}
+
 export function story(sheet: Sheet): Story {
   const { finding } = sheet;
   const first = firstCause(finding);
@@ -189,11 +196,14 @@ export function story(sheet: Sheet): Story {
       hole === undefined ? '' : `${millimetres(hole.median)}${NBSP}mm`,
       placesInWords((first === null ? null : tellingPlaces(first)) ?? []),
     ],
-    limits: sheet.limits.flatMap((limit) => {
-      const probability = exceeds(finding, limit);
-      const name = `${millimetres(limit.diameterMm)}${NBSP}mm (${limit.label})`;
-      return probability === null ? [] : [`${name}: exceeded with probability ${percent(probability)}`];
-    }),
+    limits: [
+      ...sizeNoteInWords(sizeNote(finding)),
+      ...sheet.limits.flatMap((limit) => {
+        const probability = exceeds(finding, limit);
+        const name = `${millimetres(limit.diameterMm)}${NBSP}mm (${limit.label})`;
+        return probability === null ? [] : [`${name}: exceeded with probability ${percent(probability)}`];
+      }),
+    ],
     limitMarks: sheet.limits.map((limit) => `${limit.label}: ${limit.source}.`),
     causes: causeRows(finding.causes),
     pairs: finding.pairs.map(

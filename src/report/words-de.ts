@@ -209,3 +209,11 @@ export const OWNER_WORDS_DE = {
     return `${lead}: ${plain}.`;
   },
 } as const;
+
+/** Warum die gezeichnete Größe eine andere ist als die im Satz des Befunds. */
+export const SIZE_NOTES_DE = {
+  beside: (cause: string): string =>
+    `Das ist, was neben „${cause}“ ins Freie offen sein kann; dieser Fehler selbst ist kein Loch ins Freie und hat hier keine Größe.`,
+  weighed: (cause: string, own: string): string =>
+    `Ist es „${cause}“, beträgt dessen eigene Größe ${own}. Die gezeichnete ist über alle Ursachen gewichtet, auch über die ohne ein solches Loch.`,
+} as const;

@@ -184,4 +184,4 @@ export function evidenceInWords(logEvidence: number): string {
 }
 
 /** The size and the first cause are only spoken of as a leak when the first cause has a hole. */
-export const firstCause = (finding: Finding): CauseProbability | null => finding.causes[0] ?? null;
+export const firstCause = (finding: Pick<Finding, 'causes'>): CauseProbability | null => finding.causes[0] ?? null;

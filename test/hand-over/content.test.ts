@@ -109,6 +109,23 @@ test('a fault that is no hole is compared by its probability', () => {
   expect(proven({ ...sampleHandOver, findings, worked })).toContain('97 % before the repair, under 0.1 % after it');
 });
 
+test('a size that is not that of the first cause says why', () => {
+  const before = sampleHandOver.findings.before!;
+  const [first, ...others] = before.finding.causes;
+  const told = (finding: Partial<typeof before.finding>) =>
+    page({
+      ...sampleHandOver,
+      findings: { ...sampleHandOver.findings, before: { ...before, finding: { ...before.finding, ...finding } } },
+    });
+  const own = { median: 0.7, lo90: 0.6, hi90: 0.8 };
+  expect(told({ causes: [{ ...first!, diameterMm: own }, ...others] })).toContain('its own size is 0.70 mm');
+  const { diameterMm: _, ...sizeless } = first!;
+  expect(told({ causes: [{ ...sizeless, id: 'purge_leak' }, ...others] })).toContain(
+    'beside “purge valve seeps when shut”',
+  );
+  expect(page(sampleHandOver)).not.toContain('weighed over all causes');
+});
+
 describe('the proof', () => {
   test('its figures stand on the customer’s page and in the evidence, the verdict first', () => {
     const [customer, evidence] = handOverDocument(sampleHandOver).parts;

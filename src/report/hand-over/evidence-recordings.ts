@@ -2,6 +2,7 @@
 import type { Interval } from '../../diagnosis/finding.ts';
 import { holeOf } from '../hole.ts';
 import { exceeds } from '../limits.ts';
+import { sizeNote } from '../size-note.ts';
 import { isHidden } from '../trace-figure.ts';
 import { firstCause, saysNothing, tellingPlaces } from '../words.ts';
 import { type Desk, limitName, placesOf, proofSay } from './desk.ts';
@@ -58,6 +59,14 @@ const sizeRow = (name: string, found: HandOverFinding | null): readonly SizeRow[
   return isBound || holeOf(first) !== undefined ? [{ name, size, isBound }] : [];
 };
 
+/** Why the size here is another one than the line of the causes says. */
+function noteOf({ words, q }: Desk, found: HandOverFinding | null): readonly string[] {
+  const note = found === null ? null : sizeNote(found.finding);
+  if (note === null) return [];
+  const { name } = words.causes[note.cause];
+  return [note.kind === 'beside' ? words.sizeNotes.beside(name) : words.sizeNotes.weighed(name, q.interval(note.own))];
+}
+
 export function sizesSection(desk: Desk): Section | null {
   const { given, words, q } = desk;
   const { before, after } = given.findings;
@@ -81,6 +90,7 @@ export function sizesSection(desk: Desk): Section | null {
           isBound ? words.holeBound(q.diameter(size.hi90)) : q.interval(size),
         ]),
       },
+      ...listed([before, after].flatMap((found) => noteOf(desk, found))),
       {
         kind: 'table',
         columns: [

@@ -20,6 +20,13 @@ it('draws a leak at its likeliest place with its median size', () => {
   const drawn = faultOfCause(cause('leak'), 'engine-vacuum');
   expect(drawn?.fault).toEqual({ kind: 'leak', place: 'cap', size: expect.closeTo(0.62e-3, 9) });
   expect(drawn?.place).toEqual({ name: 'cap and neck', probability: 0.6 });
+  expect(drawn?.isSizeAssumed).toBe(false);
+});
+
+it('a seeping valve has no size from the finding, whose diameter is that of a hole to the open air', () => {
+  const drawn = faultOfCause(cause('purge_leak'), 'engine-vacuum');
+  expect(drawn?.fault.size).toBeUndefined();
+  expect(drawn?.isSizeAssumed).toBe(true);
 });
 
 it('every cause on every layout is a fault that the layout can have, or is not drawn', () => {

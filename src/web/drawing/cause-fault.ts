@@ -39,12 +39,14 @@ const PLACE_OF: Readonly<Partial<Record<Place, LeakPlace>>> = {
   'purge line': 'purgeLine',
 };
 
-/** Kinds whose size the finding's diameter is: holes to the open air, and gaps that act as one. */
-const SIZED = new Set(['leak', 'purge-seeping', 'vent-not-sealing']);
+/** Kinds whose size the finding's diameter is: holes to the open air. A valve's seep to the engine is none. */
+const SIZED = new Set(['leak', 'vent-not-sealing']);
 
 export interface DrawnCause {
   readonly fault: Fault;
   readonly cause: CauseProbability;
+  /** The finding gives no size; drawn is the one that such faults usually have. */
+  readonly isSizeAssumed: boolean;
   /** The likeliest place of the cause, and its probability. */
   readonly place?: { readonly name: Place; readonly probability: number };
 }
@@ -60,6 +62,7 @@ export function faultOfCause(cause: CauseProbability, layout: LayoutId): DrawnCa
   const size = SIZED.has(kind.kind) && cause.diameterMm !== undefined ? cause.diameterMm.median * 1e-3 : undefined;
   return {
     cause,
+    isSizeAssumed: kind.size !== undefined && size === undefined,
     fault: {
       kind: kind.kind,
       ...(place === undefined ? {} : { place }),

@@ -2,6 +2,7 @@
 import type { ReactNode } from 'react';
 import type { Finding } from '../../diagnosis/finding.ts';
 import { exceeds, type Limit, REFERENCE_LIMITS } from '../../report/limits.ts';
+import { sizeNote } from '../../report/size-note.ts';
 import { readSettings } from '../api/shop.ts';
 import { useLoaded } from '../kit/use-loaded.ts';
 import { useText } from '../text/language.ts';
@@ -13,12 +14,13 @@ import { M_PER_MM, useDiameter } from './use-diameter.ts';
 const isFromMemory = ({ source }: Limit): boolean => /from memory/i.test(source);
 
 export function SizeScale({ finding }: { readonly finding: Finding }): ReactNode {
-  const { finding: text } = useText();
+  const { finding: text, trade } = useText();
   const { percent } = useNumbers();
   const { interval, diameter } = useDiameter();
   const [settings] = useLoaded('settings', readSettings);
   const limits = settings.state === 'there' ? settings.value.limits : REFERENCE_LIMITS;
   const size = finding.diameterMm;
+  const note = sizeNote(finding);
   if (size === null) return null;
   const nameOf = (limit: Limit): string => `${limit.label} (${diameter(limit.diameterMm)})`;
   const marked = (limit: Limit): string =>
@@ -33,6 +35,13 @@ export function SizeScale({ finding }: { readonly finding: Finding }): ReactNode
         memory={text.size.fromMemory}
       />
       {finding.verdict === 'no-fault-seen' && <p>{text.size.bound}</p>}
+      {note !== null && (
+        <p>
+          {note.kind === 'beside'
+            ? text.size.notes.beside(trade.causes[note.cause])
+            : text.size.notes.weighed(trade.causes[note.cause], interval(note.own))}
+        </p>
+      )}
       <ul className="plain">
         <li>
           <b>{interval(size)}</b>

@@ -2,6 +2,7 @@
 import type { ReactNode } from 'react';
 import type { BudgetRow, LeakBudget } from '../../checks/proof/leak-budget.ts';
 import type { Interval } from '../../diagnosis/finding.ts';
+import { upperFirst } from '../../report/pressure-names.ts';
 import { useDiameter } from '../finding/use-diameter.ts';
 import { useText } from '../text/language.ts';
 
@@ -33,7 +34,7 @@ export function BudgetTable({ budget }: { readonly budget: LeakBudget }): ReactN
           <tbody>
             {rows.map(([name, { beforeMm, afterMm, removedMm }]) => (
               <tr key={name}>
-                <th scope="row">{name}</th>
+                <th scope="row">{upperFirst(name)}</th>
                 <td>{cell(beforeMm)}</td>
                 <td>{cell(afterMm)}</td>
                 <td>{removedMm === undefined ? '' : interval(removedMm)}</td>

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import type { ComparedCondition } from '../../checks/proof/conditions.ts';
+import { upperFirst } from '../../report/pressure-names.ts';
 import { useText } from '../text/language.ts';
 import { useProofSay } from './use-proof-say.ts';
 
@@ -30,7 +31,7 @@ export function ConditionTable({ conditions }: { readonly conditions: readonly C
               const isSameFill = what === 'volatility' && condition.isSameFill;
               return (
                 <tr key={what}>
-                  <th scope="row">{proof.conditions[what]}</th>
+                  <th scope="row">{upperFirst(proof.conditions[what])}</th>
                   <td>{shown(condition, 'before') ?? common.notKnown}</td>
                   <td>{shown(condition, 'after') ?? common.notKnown}</td>
                   <td className={alike === 'no' ? 'warn' : alike === 'unknown' ? 'quiet' : ''}>

@@ -3,7 +3,7 @@ import { type ReactNode, useMemo, useState } from 'react';
 import { proofInWords } from '../../checks/proof/words.ts';
 import type { Job } from '../../jobs/record/job.ts';
 import { type JobProof, proofOfJob } from '../../jobs/record/proof-of-job.ts';
-import { REFERENCE_LIMITS } from '../../report/limits.ts';
+import { type Limit, REFERENCE_LIMITS } from '../../report/limits.ts';
 import { readSettings } from '../api/shop.ts';
 import { announce } from '../kit/announce.tsx';
 import { Button } from '../kit/button.tsx';
@@ -53,31 +53,34 @@ export function ProofNumbers(): ReactNode {
         options={limits.map(({ label }) => ({ value: label, name: label }))}
         onChange={setChosen}
       />
-      <ProofFigures made={made} />
-      <ProofVerdict made={made} limit={limit} />
+      <ProofShares proof={proof} />
+      <ProofVerdict made={made} limit={limit} usual={limits[0]} />
+      <ProofEvidence made={made} />
     </div>
   );
 }
 
-function ProofFigures({ made: { before, after, proof } }: { readonly made: JobProof }): ReactNode {
+function ProofShares({ proof }: { readonly proof: JobProof['proof'] }): ReactNode {
+  const words = useText().checks.proof;
+  const { limitMet, madeDifference, anotherLeak, otherFault } = proof;
+  return (
+    <div className="stack">
+      {otherFault?.after !== undefined && <LengthBar name={words.gone} share={1 - otherFault.after} withWords />}
+      {limitMet !== undefined && <LengthBar name={words.limitMet} share={limitMet} withWords />}
+      {madeDifference !== undefined && <LengthBar name={words.difference} share={madeDifference} withWords />}
+      {anotherLeak !== undefined && <LengthBar name={words.another} share={anotherLeak} isRival withWords />}
+    </div>
+  );
+}
+
+/** What the verdict rests on. */
+function ProofEvidence({ made: { before, after, proof } }: { readonly made: JobProof }): ReactNode {
   const { checks } = useText();
   const words = checks.proof;
   const text = checks.catalogue().proof;
   const { causes } = useCheckWords();
   return (
     <>
-      <div className="stack">
-        {proof.otherFault?.after !== undefined && (
-          <LengthBar name={words.gone} share={1 - proof.otherFault.after} withWords />
-        )}
-        {proof.limitMet !== undefined && <LengthBar name={words.limitMet} share={proof.limitMet} withWords />}
-        {proof.madeDifference !== undefined && (
-          <LengthBar name={words.difference} share={proof.madeDifference} withWords />
-        )}
-        {proof.anotherLeak !== undefined && (
-          <LengthBar name={words.another} share={proof.anotherLeak} isRival withWords />
-        )}
-      </div>
       {before !== undefined && after !== undefined && <ProofTraces before={before.sheet} after={after.sheet} />}
       {proof.budget !== null && <BudgetTable budget={proof.budget} />}
       <ConditionTable conditions={proof.conditions} />
@@ -95,10 +98,12 @@ function ProofFigures({ made: { before, after, proof } }: { readonly made: JobPr
 
 interface VerdictProps {
   readonly made: JobProof;
-  readonly limit: { readonly label: string; readonly diameterMm: number };
+  readonly limit: Pick<Limit, 'label' | 'diameterMm'>;
+  /** What a proof was judged against that names no limit. */
+  readonly usual: Pick<Limit, 'diameterMm'> | undefined;
 }
 
-function ProofVerdict({ made: { before, after, proof }, limit }: VerdictProps): ReactNode {
+function ProofVerdict({ made: { before, after, proof }, limit, usual }: VerdictProps): ReactNode {
   const { job, save, isReadOnly } = useSheet();
   const { checks } = useText();
   const words = checks.proof;
@@ -116,7 +121,9 @@ function ProofVerdict({ made: { before, after, proof }, limit }: VerdictProps): 
     missing: job.proof?.missing ?? '',
   };
   const isTaken =
-    job.proof !== null && job.proof.verdict === proof.verdict && job.proof.limit?.diameterMm === limit.diameterMm;
+    job.proof !== null &&
+    job.proof.verdict === proof.verdict &&
+    (job.proof.limit ?? usual)?.diameterMm === limit.diameterMm;
   return (
     <>
       <h4>{words.verdict}</h4>

@@ -39,12 +39,18 @@ export function ProofTraces({ before, after }: Props): ReactNode {
   return (
     <div className="stack">
       <h4>{words.tracesTitle}</h4>
-      <p className="small">
-        <span className="trace-key before" aria-hidden="true" /> {words.before}{' '}
-        <span className="trace-key after" aria-hidden="true" /> {words.after}
-        {together.at !== null &&
-          Math.abs(together.movedS) >= 0.5 &&
-          ` · ${words.moved(fixed(Math.abs(together.movedS), 0), together.movedS > 0, trade.phases[together.at])}`}
+      <p className="small trace-keys">
+        <span>
+          <i className="before" aria-hidden="true" /> {words.before}
+        </span>
+        <span>
+          <i className="after" aria-hidden="true" /> {words.after}
+        </span>
+        {together.at !== null && Math.abs(together.movedS) >= 0.5 && (
+          <span className="quiet">
+            {words.moved(fixed(Math.abs(together.movedS), 0), together.movedS > 0, trade.phases[together.at])}
+          </span>
+        )}
       </p>
       <Suspense fallback={<p className="quiet">{finding.trace.loading}</p>}>
         <LaneChart

@@ -1,7 +1,7 @@
 import type { CauseId, Finding } from '../../diagnosis/finding.ts';
 import { machineTextInGerman } from '../../report/hand-over/words/machine-de.ts';
 import { CAUSE_WORDS, firstCause } from '../../report/words.ts';
-import { CAUSE_WORDS_DE, evidenceInGerman, OWNER_WORDS_DE } from '../../report/words-de.ts';
+import { CAUSE_WORDS_DE, evidenceInGerman, OWNER_WORDS_DE, SIZE_NOTES_DE } from '../../report/words-de.ts';
 import type { FINDING_EN } from './finding.en.ts';
 import { type SaidRow, sayWith } from './said.ts';
 
@@ -86,6 +86,7 @@ export const FINDING_DE: typeof FINDING_EN = {
     fromMemory: 'aus dem Gedächtnis',
     unknown: 'Diese Aufzeichnungen bestimmen keine Lochgröße.',
     bound: 'Kein Loch war zu sehen; der Balken zeigt, was sich in diesen Aufzeichnungen verbergen könnte.',
+    notes: SIZE_NOTES_DE,
   },
   trace: {
     title: 'Aufgezeichnet und berechnet',

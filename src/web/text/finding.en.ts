@@ -1,6 +1,6 @@
 /** The finding: verdict, causes, size, traces, evidence, what is open. */
 import type { Finding } from '../../diagnosis/finding.ts';
-import { ownerSentence } from '../../report/sentences.ts';
+import { ownerSentence, SIZE_NOTES } from '../../report/sentences.ts';
 import { evidenceInWords } from '../../report/words.ts';
 
 export const FINDING_EN = {
@@ -56,6 +56,7 @@ export const FINDING_EN = {
     fromMemory: 'from memory',
     unknown: 'These recordings do not size a hole.',
     bound: 'No hole was seen; the bar shows what could hide in these recordings.',
+    notes: SIZE_NOTES,
   },
   trace: {
     title: 'Recorded and modelled',

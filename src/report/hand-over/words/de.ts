@@ -1,6 +1,6 @@
 /** Das Übergabeblatt auf Deutsch. */
 import { GENERAL_CAUTION_DE, SEALED_TANK_CAUTION_DE, STANDING_CAUTIONS_DE } from '../../cautions-de.ts';
-import { OWNER_WORDS_DE } from '../../words-de.ts';
+import { OWNER_WORDS_DE, SIZE_NOTES_DE } from '../../words-de.ts';
 import { machineTextInGerman } from './machine-de.ts';
 import { NAMES_DE } from './names-de.ts';
 import type { HandOverWords } from './words.ts';
@@ -155,6 +155,7 @@ export const DE: HandOverWords = {
   noFindingYet: 'Aus einer Messung wurde noch kein Befund erstellt.',
   holeSize: (size) => `Zusammen ist die Öffnung so groß wie ein rundes Loch von ${size}, 90-%-Intervall.`,
   holeBound: (diameter) => `Ein Loch ist mit 95 % Wahrscheinlichkeit kleiner als ${diameter}.`,
+  sizeNotes: SIZE_NOTES_DE,
   limitExceeded: (limit, percent) => `${limit}: überschritten mit Wahrscheinlichkeit ${percent}`,
   howSure: (percent, certainty) => `Wahrscheinlichkeit ${percent}: ${certainty}.`,
   noComplaint: 'Es wurde keine Beanstandung aufgeschrieben.',

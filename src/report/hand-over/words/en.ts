@@ -1,7 +1,7 @@
 /** The hand-over sheet in English. */
 
 import { GENERAL_CAUTION, SEALED_TANK_CAUTION, STANDING_CAUTIONS } from '../../cautions.ts';
-import { DIAMETER_CONVENTION } from '../../sentences.ts';
+import { DIAMETER_CONVENTION, SIZE_NOTES } from '../../sentences.ts';
 import { NAMES_EN } from './names-en.ts';
 import type { HandOverWords } from './words.ts';
 
@@ -156,6 +156,7 @@ export const EN: HandOverWords = {
   noFindingYet: 'No finding has been made from a measurement yet.',
   holeSize: (size) => `Together the opening is as large as a round hole of ${size}, 90 % interval.`,
   holeBound: (diameter) => `Any hole is smaller than ${diameter} with 95 % probability.`,
+  sizeNotes: SIZE_NOTES,
   limitExceeded: (limit, percent) => `${limit}: exceeded with probability ${percent}`,
   howSure: (percent, certainty) => `Probability ${percent}: ${certainty}.`,
   noComplaint: 'No complaint was written down.',

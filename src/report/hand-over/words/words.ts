@@ -188,6 +188,10 @@ export interface Sentences {
   readonly noFindingYet: string;
   readonly holeSize: (size: string) => string;
   readonly holeBound: (diameter: string) => string;
+  readonly sizeNotes: {
+    readonly beside: (cause: string) => string;
+    readonly weighed: (cause: string, own: string) => string;
+  };
   readonly limitExceeded: (limit: string, percent: string) => string;
   readonly howSure: (percent: string, certainty: string) => string;
   readonly noComplaint: string;
