@@ -86,6 +86,7 @@ export function CarDrawing(props: DrawingProps): ReactNode {
           {isAsFound &&
             found.place !== undefined &&
             `, ${words.panel.atPlace(text.trade.places[found.place.name], numbers.percent(found.place.probability))}`}
+          {isAsFound && found.isSizeAssumed && `; ${words.panel.sizeAssumed}`}
         </p>
         {isUndrawn && tried === undefined && <p className="small quiet">{words.panel.notDrawn}</p>}
         {recorded !== undefined && <RecordedWords recorded={recorded} run={run} />}
