@@ -1,5 +1,6 @@
 /** A field is a shade with a line under it and its name above it. */
 import { type HTMLInputTypeAttribute, type ReactNode, useEffect, useId, useRef, useState } from 'react';
+import { useNumbers } from '../text/numbers.ts';
 
 interface Named {
   readonly label: string;
@@ -153,8 +154,9 @@ export function parseTyped(text: string): number | undefined | 'unreadable' {
   return Number(plain.replace(',', '.'));
 }
 
-const typed = (value: number | undefined, decimals: number): string =>
-  value === undefined ? '' : String(Number(value.toFixed(decimals)));
+/** As it is typed: no zeros that nobody wrote, the decimal mark of the language. */
+const typed = (value: number | undefined, decimals: number, mark: string): string =>
+  value === undefined ? '' : String(Number(value.toFixed(decimals))).replace('.', mark);
 
 export function NumberField({
   label,
@@ -169,7 +171,9 @@ export function NumberField({
   check,
   notNumber,
 }: NumberProps): ReactNode {
-  const [text, setText] = useState(() => typed(value, decimals));
+  const { fixed } = useNumbers();
+  const mark = fixed(0.5, 1).charAt(1);
+  const [text, setText] = useState(() => typed(value, decimals, mark));
   const [isTyping, setIsTyping] = useState(false);
   const [problem, setProblem] = useState<string | undefined>(undefined);
   // What was handed on last, so that a value from elsewhere replaces the text and our own does not.
@@ -178,10 +182,10 @@ export function NumberField({
     if (isTyping && value === last.current) return;
     last.current = value;
     if (!isTyping) {
-      setText(typed(value, decimals));
+      setText(typed(value, decimals, mark));
       setProblem(undefined);
     }
-  }, [value, decimals, isTyping]);
+  }, [value, decimals, mark, isTyping]);
   const take = (next: string): void => {
     setText(next);
     const number = parseTyped(next);

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { Button } from '../kit/button.tsx';
 import { Dialog } from '../kit/dialog.tsx';
 import { useText } from '../text/language.ts';
-import { Difference } from './difference.tsx';
+import { Difference } from './difference/difference.tsx';
 import type { SaverView } from './job-saver.ts';
 
 interface Props {
@@ -17,7 +17,13 @@ export function ConflictDialog({ conflict, choose }: Props): ReactNode {
   return (
     <Dialog title={words.title} onClose={() => undefined} isForced>
       <p>{words.words(job.sectionNames[conflict.section])}</p>
-      <Difference mine={conflict.mine} theirs={conflict.theirs} mineName={words.mine} theirsName={words.theirs} />
+      <Difference
+        section={conflict.section}
+        mine={conflict.mine}
+        theirs={conflict.theirs}
+        mineName={words.mine}
+        theirsName={words.theirs}
+      />
       <div className="buttons">
         <Button kind="primary" onClick={() => choose('mine')}>
           {words.keepMine}

@@ -23,6 +23,7 @@ import { ConflictDialog } from './conflict-dialog.tsx';
 import { keepDrafts, readDrafts } from './drafts.ts';
 import { JobSaver } from './job-saver.ts';
 import { takeFiles } from './pending-files.ts';
+import { isSame } from './same.ts';
 import { SaveStateWords } from './save-state.tsx';
 import { SECTION_NAMES } from './sections.ts';
 import { Sheet } from './sheet.tsx';
@@ -155,8 +156,14 @@ function LoadedJob({ first }: { readonly first: Job }): ReactNode {
       undo: () =>
         guarded(async () => {
           try {
-            await saver.own((now) => undoChange(now.id, now.version));
-            announce(words.current.text.job.undone(words.current.text.job.undo));
+            let undone: readonly SectionName[] = [];
+            await saver.own(async (now) => {
+              const after = await undoChange(now.id, now.version);
+              undone = SECTION_NAMES.filter((name) => !isSame(now[name], after[name]));
+              return after;
+            });
+            const { text: t, numbers: n } = words.current;
+            announce(t.job.undone(n.list(undone.map((name) => t.job.sectionNames[name]))));
           } catch (error) {
             if (error instanceof ApiError && error.facts.code === 'not-possible') {
               announce(words.current.text.job.nothingToUndo);

@@ -1,8 +1,11 @@
 import { CHECKS_PAGE_DE } from './checks.de.ts';
 import { DRAWING_DE } from './drawing.de.ts';
 import type { Text } from './en.ts';
+import { FIELDS_DE } from './fields.de.ts';
 import { FINDING_DE } from './finding.de.ts';
 import { JOB_DE } from './job.de.ts';
+import { LIVE_DE } from './live.de.ts';
+import { MONITOR_DE } from './monitor.de.ts';
 import { RECORDING_DE } from './recording.de.ts';
 import { SHOP_DE } from './shop.de.ts';
 import { TRADE_DE } from './trade.de.ts';
@@ -152,6 +155,9 @@ export const DE: Text = {
   job: JOB_DE,
   shop: SHOP_DE,
   recording: RECORDING_DE,
+  monitor: MONITOR_DE,
+  live: LIVE_DE,
+  fields: FIELDS_DE,
   finding: FINDING_DE,
   checks: CHECKS_PAGE_DE,
   drawing: DRAWING_DE,

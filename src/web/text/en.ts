@@ -4,8 +4,11 @@
  */
 import { CHECKS_PAGE_EN } from './checks.en.ts';
 import { DRAWING_EN } from './drawing.en.ts';
+import { FIELDS_EN } from './fields.en.ts';
 import { FINDING_EN } from './finding.en.ts';
 import { JOB_EN } from './job.en.ts';
+import { LIVE_EN } from './live.en.ts';
+import { MONITOR_EN } from './monitor.en.ts';
 import { RECORDING_EN } from './recording.en.ts';
 import { SHOP_EN } from './shop.en.ts';
 import { TRADE_EN } from './trade.en.ts';
@@ -153,6 +156,9 @@ export const EN = {
   job: JOB_EN,
   shop: SHOP_EN,
   recording: RECORDING_EN,
+  monitor: MONITOR_EN,
+  live: LIVE_EN,
+  fields: FIELDS_EN,
   finding: FINDING_EN,
   checks: CHECKS_PAGE_EN,
   drawing: DRAWING_EN,

@@ -5,7 +5,8 @@ import { ErrorMessage } from '../../kit/message.tsx';
 import { useLoaded } from '../../kit/use-loaded.ts';
 import { useText } from '../../text/language.ts';
 import { useNumbers } from '../../text/numbers.ts';
-import { Difference } from '../difference.tsx';
+import { Difference } from '../difference/difference.tsx';
+import { SECTION_NAMES } from '../sections.ts';
 import { useSheet } from '../sheet-context.ts';
 
 export function HistorySection(): ReactNode {
@@ -40,14 +41,16 @@ function Entry({ entry }: { readonly entry: HistoryEntry }): ReactNode {
   const numbers = useNumbers();
   const words = text.job.history;
   const section = entry.section === null ? '' : (text.job.sectionNames[entry.section as SectionName] ?? entry.section);
-  const hasDetail = entry.section !== null && (entry.before !== undefined || entry.after !== undefined);
+  const { before, after } = entry;
+  const changed =
+    before !== undefined || after !== undefined ? SECTION_NAMES.find((name) => name === entry.section) : undefined;
   return (
     <li>
       <p>
         {section === '' ? words.what[entry.what] : `${section}: ${words.what[entry.what]}`}{' '}
         <span className="small quiet">{text.job.check.by(entry.by, numbers.dateTime(entry.at))}</span>
       </p>
-      {hasDetail && (
+      {changed !== undefined && (
         <details>
           <summary className="small">
             {words.detail}
@@ -55,7 +58,7 @@ function Entry({ entry }: { readonly entry: HistoryEntry }): ReactNode {
               : {section}, {numbers.dateTime(entry.at)}
             </span>
           </summary>
-          <Difference mine={entry.before} theirs={entry.after} mineName={words.before} theirsName={words.after} />
+          <Difference section={changed} mine={before} theirs={after} mineName={words.before} theirsName={words.after} />
         </details>
       )}
     </li>
