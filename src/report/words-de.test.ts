@@ -3,7 +3,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { GLOSSARY_DE } from './words-de.ts';
+import { REFERENCE_LIMITS } from './limits.ts';
+import { GLOSSARY_DE, limitSourceInGerman } from './words-de.ts';
 
 const SRC = fileURLToPath(new URL('..', import.meta.url));
 /** Files of German words: by their name, or in one of the folders of a language. */
@@ -31,4 +32,10 @@ describe.each(files)('%s', (file) => {
   test.each(GLOSSARY_DE.map(({ word, not }) => [word, not] as const))('says "%s"', (_, not) => {
     expect(texts.filter((text) => not.test(text))).toEqual([]);
   });
+});
+
+test.each(REFERENCE_LIMITS)('where $label comes from is said in German, mark included', ({ source }) => {
+  const said = limitSourceInGerman(source);
+  expect(said).not.toMatch(/from memory|size of|exactly|threshold/);
+  expect(said.includes('aus dem Gedächtnis')).toBe(source.includes('from memory'));
 });

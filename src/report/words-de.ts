@@ -217,3 +217,12 @@ export const SIZE_NOTES_DE = {
   weighed: (cause: string, own: string): string =>
     `Ist es „${cause}“, beträgt dessen eigene Größe ${own}. Die gezeichnete ist über alle Ursachen gewichtet, auch über die ohne ein solches Loch.`,
 } as const;
+
+/** Woher eine Vergleichsgröße kommt; was der Betrieb selbst schrieb, bleibt stehen. */
+export function limitSourceInGerman(source: string): string {
+  return source
+    .replace('size of a leak monitor', 'Größe einer Lecküberwachung')
+    .replace('exactly', 'genau')
+    .replace('federal threshold from memory', 'US-Bundesgrenze aus dem Gedächtnis')
+    .replace('from memory', 'aus dem Gedächtnis');
+}

@@ -63,6 +63,32 @@ export const FINISHED_JOBS: readonly DemoJob[] = [
         speaksAgainst: ['vent_leak'],
         strength: 'strong',
       },
+      {
+        at: '2026-03-02T09:25:00.000Z',
+        by: DEMO_TECHNICIAN,
+        what: 'Split the system in three',
+        result: 'Tank and neck flow, the rest is tight.',
+        speaksFor: [],
+        speaksAgainst: [],
+        strength: 'clear',
+        checkId: 'T21',
+        answer: {
+          numbers: { 'purge side': '0.05 mm', 'canister and vent': '0.08 mm', 'tank and neck': '0.60 mm' },
+        },
+      },
+      {
+        at: '2026-03-02T10:05:00.000Z',
+        by: DEMO_TECHNICIAN,
+        what: 'Split the system in three, with the new cap',
+        result: 'All three tight.',
+        speaksFor: [],
+        speaksAgainst: [],
+        strength: 'clear',
+        checkId: 'T21',
+        answer: {
+          numbers: { 'purge side': '0.05 mm', 'canister and vent': '0.08 mm', 'tank and neck': '0.06 mm' },
+        },
+      },
     ],
     repairs: [
       {
@@ -76,8 +102,10 @@ export const FINISHED_JOBS: readonly DemoJob[] = [
     ],
     proof: {
       verdict: 'held',
-      words: 'Same self-test at the same level and temperature, before and after.',
-      missing: 'The car’s own monitor has not run since the repair.',
+      limit: { label: '0.020 in', diameterMm: 0.5 },
+      words:
+        'Same self-test at the same level and temperature, before and after; the three sections were measured again too.',
+      missing: '',
     },
     notes: [
       {

@@ -101,7 +101,12 @@ export function sizesSection(desk: Desk): Section | null {
         rows: given.limits.map((limit) => [limitName(desk, limit), cell(before, limit), cell(after, limit)]),
       },
       text('quiet', words.diameterConvention),
-      text('quiet', words.limitsAreMarks(given.limits.map((limit) => `${limit.label}: ${limit.source}.`).join(' '))),
+      text(
+        'quiet',
+        words.limitsAreMarks(
+          given.limits.map((limit) => `${limit.label}: ${words.limitSource(limit.source)}.`).join(' '),
+        ),
+      ),
     ],
   };
 }

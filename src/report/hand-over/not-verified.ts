@@ -1,7 +1,8 @@
 /** The honest list: what this job has not verified, found from what is there and what is not. */
 import type { Missing } from '../../checks/proof/proof.ts';
 import { missingInWords } from '../../checks/proof/words.ts';
-import { holeOf } from '../hole.ts';
+import type { Finding } from '../../diagnosis/finding.ts';
+import { holeOf, isOpenAir } from '../hole.ts';
 import { firstCause } from '../words.ts';
 import { type Desk, placesOf, proofSay } from './desk.ts';
 import type { HandOverRecording } from './hand-over.ts';
@@ -49,11 +50,14 @@ function repairOpen(desk: Desk): readonly string[] {
     if (after.finding.verdict === 'fault') {
       items.push(open.stillFault(words.causes[first.id].name, q.percent(first.probability)));
     } else if (after.finding.diameterMm !== null) {
-      items.push(open.smallHole(q.diameter(after.finding.diameterMm.hi90)));
+      items.push(open.smallHole(q.diameter(after.finding.diameterMm.hi90), q.percent(holeProbability(after.finding))));
     }
   }
   return items;
 }
+
+const holeProbability = ({ causes }: Finding): number =>
+  causes.reduce((sum, { id, probability }) => sum + (isOpenAir(id) ? probability : 0), 0);
 
 function findingOpen(desk: Desk): readonly string[] {
   const { given, words, q } = desk;
@@ -70,7 +74,9 @@ function findingOpen(desk: Desk): readonly string[] {
     if (holeOf(first) !== undefined) items.push(words.open.oneOrSeveral);
   }
   for (const rival of finding.causes.slice(1)) {
-    if (rival.probability >= OPEN_SHARE && rival.id !== 'none') {
+    // What a sound car's finding leaves open of holes is said with its size.
+    const isSaid = after !== null && finding.verdict === 'no-fault-seen' && isOpenAir(rival.id);
+    if (rival.probability >= OPEN_SHARE && rival.id !== 'none' && !isSaid) {
       items.push(words.open.rival(words.causes[rival.id].name, q.percent(rival.probability)));
     }
   }

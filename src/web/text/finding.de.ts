@@ -1,7 +1,13 @@
 import type { CauseId, Finding } from '../../diagnosis/finding.ts';
 import { machineTextInGerman } from '../../report/hand-over/words/machine-de.ts';
 import { CAUSE_WORDS, firstCause } from '../../report/words.ts';
-import { CAUSE_WORDS_DE, evidenceInGerman, OWNER_WORDS_DE, SIZE_NOTES_DE } from '../../report/words-de.ts';
+import {
+  CAUSE_WORDS_DE,
+  evidenceInGerman,
+  limitSourceInGerman,
+  OWNER_WORDS_DE,
+  SIZE_NOTES_DE,
+} from '../../report/words-de.ts';
 import type { FINDING_EN } from './finding.en.ts';
 import { type SaidRow, sayWith } from './said.ts';
 
@@ -82,7 +88,7 @@ export const FINDING_DE: typeof FINDING_EN = {
     over: (limit, percent) => `Über ${limit} mit Wahrscheinlichkeit ${percent}.`,
     convention:
       'Gleichwertiger Durchmesser: das dünne, scharfkantige, runde Loch mit Durchflusszahl 0,61, das denselben Strom durchlässt. Löcher addieren sich nach Fläche: dies ist die Summe aller.',
-    limitSource: (label, source) => `${label}: ${limitSource(source)}.`,
+    limitSource: (label, source) => `${label}: ${limitSourceInGerman(source)}.`,
     fromMemory: 'aus dem Gedächtnis',
     unknown: 'Diese Aufzeichnungen bestimmen keine Lochgröße.',
     bound: 'Kein Loch war zu sehen; der Balken zeigt, was sich in diesen Aufzeichnungen verbergen könnte.',
@@ -143,12 +149,3 @@ export const FINDING_DE: typeof FINDING_EN = {
     return progress === sentence ? machineTextInGerman(sentence) : progress;
   },
 };
-
-/** Sources that the shop has written itself stay as written. */
-function limitSource(source: string): string {
-  return source
-    .replace('size of a leak monitor', 'Größe einer Lecküberwachung')
-    .replace('exactly', 'genau')
-    .replace('federal threshold from memory', 'US-Bundesgrenze aus dem Gedächtnis')
-    .replace('from memory', 'aus dem Gedächtnis');
-}

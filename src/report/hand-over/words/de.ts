@@ -1,6 +1,6 @@
 /** Das Übergabeblatt auf Deutsch. */
 import { GENERAL_CAUTION_DE, SEALED_TANK_CAUTION_DE, STANDING_CAUTIONS_DE } from '../../cautions-de.ts';
-import { OWNER_WORDS_DE, SIZE_NOTES_DE } from '../../words-de.ts';
+import { limitSourceInGerman, OWNER_WORDS_DE, SIZE_NOTES_DE } from '../../words-de.ts';
 import { machineTextInGerman } from './machine-de.ts';
 import { NAMES_DE } from './names-de.ts';
 import type { HandOverWords } from './words.ts';
@@ -175,6 +175,7 @@ export const DE: HandOverWords = {
     'Gleichwertiger Durchmesser: das dünne, scharfkantige runde Loch mit Durchflusszahl 0,61, das denselben Strom durchlässt.',
   limitsAreMarks: (marks) =>
     `Vergleichsgrößen sind Marken zum Vergleichen, kein Urteil; es entscheiden die Regel, die für dieses Fahrzeug gilt, und ihr Stand. ${marks}`,
+  limitSource: limitSourceInGerman,
   lamp: [
     'Eine leuchtende Lampe geht von selbst aus, wenn der Selbsttest des Fahrzeugs in drei Fahrzyklen nacheinander bestanden ist (aus dem Gedächtnis, 13 CCR 1968.2(d)(2)). Wurden Codes stattdessen gelöscht, beginnt jeder Selbsttest wieder bei „nicht gelaufen“.',
   ],
@@ -224,8 +225,8 @@ export const DE: HandOverWords = {
     rival: (cause, percent) => `Nicht ausgeschlossen: ${cause} (${percent}).`,
     alike: (places) => `Welches davon es ist: ${places}; in dieser Aufzeichnung sehen sie gleich aus.`,
     stillFault: (cause, percent) => `Die Aufzeichnung nach der Reparatur zeigt weiterhin: ${cause} (${percent}).`,
-    smallHole: (diameter) =>
-      `Dass kein kleineres Loch bleibt: die Aufzeichnung nach der Reparatur zeigt nur, dass es unter ${diameter} liegt.`,
+    smallHole: (diameter, percent) =>
+      `Dass kein kleines Loch bleibt: Jedes liegt unter ${diameter}, und die Aufzeichnung nach der Reparatur gibt einem eine Wahrscheinlichkeit von ${percent}.`,
     asleep:
       'Alles, was während der Aufzeichnung nicht vorkam: ein Fehler, der mit Wärme, Bewegung oder vollem Tank kommt, kann gerade ruhen.',
   },

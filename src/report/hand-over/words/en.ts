@@ -173,6 +173,7 @@ export const EN: HandOverWords = {
   diameterConvention: DIAMETER_CONVENTION,
   limitsAreMarks: (marks) =>
     `Reference sizes are marks to compare with, not a ruling; the rule that applies to this car and its date decide. ${marks}`,
+  limitSource: (source) => source,
   lamp: [
     'A lit lamp goes out by itself when the car’s own test has passed in three driving cycles running (from memory, 13 CCR 1968.2(d)(2)). If codes were erased instead, every self-test starts again at “not run”.',
   ],
@@ -220,8 +221,8 @@ export const EN: HandOverWords = {
     rival: (cause, percent) => `Not excluded: ${cause} (${percent}).`,
     alike: (places) => `Which of ${places} it is: these look alike in this recording.`,
     stillFault: (cause, percent) => `After the repair the recording still shows: ${cause} (${percent}).`,
-    smallHole: (diameter) =>
-      `That no smaller hole remains: the recording after the repair only shows that any is below ${diameter}.`,
+    smallHole: (diameter, percent) =>
+      `That no small hole remains: any is below ${diameter}, and the recording after the repair gives one a probability of ${percent}.`,
     asleep:
       'Anything that did not happen while recording: a fault that comes with heat, movement or a full tank may be asleep.',
   },

@@ -208,6 +208,8 @@ export interface Sentences {
   readonly noRepairToProve: string;
   readonly diameterConvention: string;
   readonly limitsAreMarks: (marks: string) => string;
+  /** Where a reference size comes from; one that the shop wrote itself stays as written. */
+  readonly limitSource: (source: string) => string;
   readonly lamp: readonly string[];
   readonly monitor: Readonly<Record<LayoutId, string>>;
   readonly monitorUnknownLayout: string;
@@ -231,7 +233,7 @@ export interface Sentences {
     readonly rival: (cause: string, percent: string) => string;
     readonly alike: (places: string) => string;
     readonly stillFault: (cause: string, percent: string) => string;
-    readonly smallHole: (diameter: string) => string;
+    readonly smallHole: (diameter: string, percent: string) => string;
     readonly asleep: string;
   };
   readonly noCodes: string;
