@@ -52,7 +52,7 @@ export default defineConfig({
     sourcemap: false,
   },
   worker: { format: 'es' },
-  server: { proxy: { '/api': { target: SERVER, changeOrigin: false } } },
+  server: { proxy: { '/api/v1': { target: SERVER, changeOrigin: false } } },
   plugins: [
     react(),
     VitePWA({

@@ -12,6 +12,7 @@ const JobPage = lazy(async () => ({ default: (await import('./sheet/job-page.tsx
 const HandOverPage = lazy(async () => ({
   default: (await import('./hand-over-page/hand-over-page.tsx')).HandOverPage,
 }));
+const LivePage = lazy(async () => ({ default: (await import('./live/live-page.tsx')).LivePage }));
 const SystemPage = lazy(async () => ({ default: (await import('./system-page/system-page.tsx')).SystemPage }));
 const SettingsPage = lazy(async () => ({ default: (await import('./settings-page/settings-page.tsx')).SettingsPage }));
 const SignInPage = lazy(async () => ({ default: (await import('./sign-in-page/sign-in-page.tsx')).SignInPage }));
@@ -25,6 +26,8 @@ function page(route: Route): ReactNode {
       return <JobPage key={route.id} id={route.id} />;
     case 'hand-over':
       return <HandOverPage key={route.id} id={route.id} />;
+    case 'live':
+      return <LivePage key={route.id} id={route.id} />;
     case 'system':
       return <SystemPage />;
     case 'settings':

@@ -250,7 +250,7 @@ describe('with an adapter of its own', () => {
     expect(stands.codes[1]!.freezeFrame!.map(({ name }) => name)).toContain('engine speed');
     expect(stands.notes).toHaveLength(2);
     expect(stands.notes[0]!.text).toMatch(
-      /P0456 confirmed[\s\S]*evaporative system[\s\S]*Warm-ups since clear: 40[\s\S]*EVAPCOMP 16/,
+      /P0456 stored[\s\S]*evaporative system[\s\S]*Warm-ups since clear: 40[\s\S]*EVAPCOMP 16/,
     );
     expect(stands.notes[1]!.text).toMatch(/Permanent codes stay/);
     const [file] = stands.attachments;

@@ -2,16 +2,10 @@
 import { z } from 'zod';
 import type { GrowingUpdate } from '../../diagnosis/growing/growing-finding.ts';
 import { jobSchema } from '../../jobs/record/job.ts';
-import {
-  carStatusSchema,
-  freezeFrameSchema,
-  readCodeSchema,
-  testResultSchema,
-} from '../../recording/bus/capture-format.ts';
 import { CHANNELS, type ChannelName, type Phase, PROCEDURES, type ShutTime } from '../../recording/recording.ts';
 import { LAYOUTS } from '../../system/car.ts';
 import { LEAK_PLACES } from '../../system/parameters.ts';
-import { TAKEN } from './recordings.ts';
+import { captureFactsSchema, TAKEN } from './recordings.ts';
 
 const text = z.string().max(200);
 const count = z.int().nonnegative();
@@ -102,16 +96,6 @@ export const clearedSchema = z.strictObject({
 });
 export type Cleared = z.infer<typeof clearedSchema>;
 
-/** What the car says of itself by services $01 to $0A. */
-export const carSaidSchema = z.strictObject({
-  codes: z.array(readCodeSchema).readonly(),
-  codesRead: z.array(readCodeSchema.shape.status).readonly().describe('Lists that the car gave, empty or not'),
-  freezeFrames: z.array(freezeFrameSchema).readonly(),
-  status: carStatusSchema,
-  results: z.array(testResultSchema).readonly(),
-});
-export type CarSaid = z.infer<typeof carSaidSchema>;
-
 export const LIVE_STATES = ['connecting', 'finding', 'reading-status', 'sampling', 'waiting', 'stopped'] as const;
 
 const shutTimeSchema = z.strictObject({ fromS: z.number(), toS: z.number().exactOptional() });
@@ -147,7 +131,7 @@ export const liveStatusSchema = z
     follows: z
       .enum(['finding', 'no-car', 'failed'])
       .describe('no-car: the layout is not known, so there is no finding'),
-    said: carSaidSchema.nullable().describe('null: not read yet'),
+    said: captureFactsSchema.nullable().describe('null: not read yet'),
     clearedAt: z.iso.datetime().nullable(),
   })
   .describe('A recording that runs');

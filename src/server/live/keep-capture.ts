@@ -5,6 +5,7 @@ import type { Actor } from '../../jobs/job-store.ts';
 import type { Job, RecordingEntry } from '../../jobs/record/job.ts';
 import type { LiveKeep } from '../contract/live.ts';
 import type { Parts } from '../parts.ts';
+import { countsForFinding } from '../recordings/capture-facts.ts';
 import { Refusal } from '../refusal.ts';
 import type { EndedCapture } from './live-board.ts';
 
@@ -46,10 +47,11 @@ export async function keepCapture(
     taken,
     ...(Object.keys(facts).length === 0 ? {} : { facts }),
   };
-  const { problem } = await readings.preview(readings.inputsOf(car, entry));
-  if (problem !== null) {
-    const { code, message, ...more } = problem;
+  const preview = await readings.preview(readings.inputsOf(car, entry));
+  if (preview.problem !== null && preview.capture === undefined) {
+    const { code, message, ...more } = preview.problem;
     throw new Refusal(code, message, more);
   }
-  return { job: await store.jobs.addRecording(jobId, actor, entry), recordingId: entry.id };
+  const job = await store.jobs.addRecording(jobId, actor, { ...entry, useInFinding: countsForFinding(preview) });
+  return { job, recordingId: entry.id };
 }

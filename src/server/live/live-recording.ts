@@ -9,8 +9,9 @@ import type { Reply } from '../../capture/obd-client.ts';
 import { openPort, USUAL_PORT } from '../../capture/open-port.ts';
 import { idInWords } from '../../recording/bus/address.ts';
 import type { ChannelName, ShutTime } from '../../recording/recording.ts';
-import type { CarSaid, LiveChange, LiveFollow, LiveOver, LiveRowsEvent, LiveStatus } from '../contract/live.ts';
+import type { LiveChange, LiveFollow, LiveOver, LiveRowsEvent, LiveStatus } from '../contract/live.ts';
 import { MAX_RECORDING_BYTES } from '../contract/paths.ts';
+import { captureFacts } from '../recordings/capture-facts.ts';
 import type { Workshop } from '../work/workshop.ts';
 import type { About, LiveFolder } from './live-folder.ts';
 import type { FollowTask, FromFollower, FromSimulatedCar, ToFollower } from './live-tasks.ts';
@@ -52,7 +53,7 @@ export class LiveRecording {
   #car: MessagePort | undefined;
   #follows: LiveStatus['follows'];
   #problem: string | null = null;
-  #said: CarSaid | null = null;
+  #said: LiveStatus['said'] = null;
   #clearedAt: string | null = null;
   #told = '';
 
@@ -231,8 +232,7 @@ export class LiveRecording {
   }
 
   #readSaid(): void {
-    const { codes, codesRead, freezeFrames, status, results } = this.#session.reading();
-    this.#said = { codes, codesRead, freezeFrames, status, results };
+    this.#said = captureFacts(this.#session.reading()) ?? null;
   }
 
   #take(sample: LiveSample): void {

@@ -1,5 +1,8 @@
 /** What a car said of itself, as a note for the job: figures and codes, with words in the language of the page. */
-import type { CarSaid } from '../contract/live.ts';
+import { INSPECTION_DE } from '../../readiness/text/de-inspection.ts';
+import { INSPECTION_EN } from '../../readiness/text/en-inspection.ts';
+import type { MonitorName } from '../../recording/bus/monitor-status.ts';
+import type { CaptureFacts } from '../contract/recordings.ts';
 
 interface SaidWords {
   readonly before: (when: string) => string;
@@ -7,9 +10,10 @@ interface SaidWords {
   readonly notAnswered: string;
   readonly codes: string;
   readonly none: string;
-  readonly status: Readonly<Record<CarSaid['codes'][number]['status'], string>>;
+  readonly status: Readonly<Record<CaptureFacts['codes'][number]['status'], string>>;
   readonly lamp: (isOn: boolean) => string;
   readonly notRun: string;
+  readonly monitors: Readonly<Record<MonitorName, string>>;
   readonly warmUps: string;
   readonly distance: string;
   readonly inUse: string;
@@ -25,9 +29,10 @@ const EN: SaidWords = {
   notAnswered: 'Service $04 was sent; no control unit confirmed it. The codes may still be there.',
   codes: 'Codes',
   none: 'none',
-  status: { confirmed: 'confirmed', pending: 'pending', permanent: 'permanent' },
+  status: { confirmed: 'stored', pending: 'pending', permanent: 'permanent' },
   lamp: (isOn) => (isOn ? 'Lamp commanded on' : 'Lamp not commanded'),
   notRun: 'Monitors not run',
+  monitors: INSPECTION_EN.monitors,
   warmUps: 'Warm-ups since clear',
   distance: 'Distance since clear',
   inUse: 'In-use counters',
@@ -39,13 +44,14 @@ const EN: SaidWords = {
 const DE: SaidWords = {
   before: (when) => `Vor dem Löschen der Codes (Dienst $04) am ${when} sagte das Fahrzeug:`,
   after: (when, units) =>
-    `Codes gelöscht (Dienst $04) am ${when}; bestätigt von Steuergerät ${units.join(', ')}. Permanente Codes bleiben, bis der Monitor gelaufen ist und bestanden hat; vor einer Prüfung muss jeder Monitor neu laufen.`,
+    `Codes gelöscht (Dienst $04) am ${when}; bestätigt von Steuergerät ${units.join(', ')}. Permanente Codes bleiben, bis die Eigendiagnose gelaufen ist und bestanden hat; vor einer Prüfung muss jede Eigendiagnose neu laufen.`,
   notAnswered: 'Dienst $04 wurde gesendet; kein Steuergerät hat bestätigt. Die Codes können noch da sein.',
   codes: 'Codes',
   none: 'keine',
-  status: { confirmed: 'bestätigt', pending: 'vorläufig', permanent: 'permanent' },
+  status: { confirmed: 'gespeichert', pending: 'vorläufig', permanent: 'permanent' },
   lamp: (isOn) => (isOn ? 'Lampe eingeschaltet' : 'Lampe nicht eingeschaltet'),
-  notRun: 'Monitore noch nicht gelaufen',
+  notRun: 'Nicht gelaufene Eigendiagnosen',
+  monitors: INSPECTION_DE.monitors,
   warmUps: 'Warmläufe seit dem Löschen',
   distance: 'Strecke seit dem Löschen',
   inUse: 'Zähler im Betrieb',
@@ -60,7 +66,7 @@ export type NoteLanguage = keyof typeof WORDS;
 const figure = (value: number): string => String(Number(value.toPrecision(6)));
 
 export function beforeClearing(
-  { codes, freezeFrames, status, results }: CarSaid,
+  { codes, freezeFrames, status, results }: CaptureFacts,
   when: string,
   language: NoteLanguage,
 ): string {
@@ -72,7 +78,7 @@ export function beforeClearing(
     words.before(when),
     `${words.codes}: ${list(codes.map(({ code, status: how, unit }) => `${code} ${words.status[how]} (${unit})`))}`,
     ...(sinceClear?.lampOn === undefined ? [] : [words.lamp(sinceClear.lampOn)]),
-    ...(sinceClear === undefined ? [] : [`${words.notRun}: ${list(notRun.map(({ name }) => name))}`]),
+    ...(sinceClear === undefined ? [] : [`${words.notRun}: ${list(notRun.map(({ name }) => words.monitors[name]))}`]),
     ...(warmUpsSinceClear === undefined ? [] : [`${words.warmUps}: ${warmUpsSinceClear}`]),
     ...(distanceSinceClearM === undefined ? [] : [`${words.distance}: ${distanceSinceClearM / 1000} km`]),
     ...(inUse === undefined

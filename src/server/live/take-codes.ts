@@ -1,16 +1,16 @@
 /** The codes that a car gave, taken into the job beside those that stand there. */
 import type { Job } from '../../jobs/record/job.ts';
-import type { CarSaid } from '../contract/live.ts';
+import type { CaptureFacts } from '../contract/recordings.ts';
 
 type Code = Job['codes'][number];
 const MOST_CODES = 64;
 const FIGURES = 6;
 
 /** As the job calls it. */
-const statusOf = (status: CarSaid['codes'][number]['status']): Code['status'] =>
+const statusOf = (status: CaptureFacts['codes'][number]['status']): Code['status'] =>
   status === 'confirmed' ? 'stored' : status;
 
-function frameOf({ freezeFrames }: CarSaid, code: string): Code['freezeFrame'] {
+function frameOf({ freezeFrames }: CaptureFacts, code: string): Code['freezeFrame'] {
   const frame = freezeFrames.find((each) => each.code === code);
   return frame?.items.map(({ name, value, unit }) => ({
     name: name.slice(0, 80),
@@ -20,7 +20,7 @@ function frameOf({ freezeFrames }: CarSaid, code: string): Code['freezeFrame'] {
 }
 
 /** `known` with what is new; the same list when nothing is. What stands there is never changed. */
-export function withCodes(known: Job['codes'], said: CarSaid): Job['codes'] {
+export function withCodes(known: Job['codes'], said: CaptureFacts): Job['codes'] {
   const next = [...known];
   for (const { code, status: said_ } of said.codes) {
     const status = statusOf(said_);

@@ -21,7 +21,7 @@ export function Dialog({ title, onClose, children, isForced = false }: Props): R
     if (element !== null && !element.open) {
       element.showModal();
       // To what is to be filled in, past the closing button.
-      element.querySelector<HTMLElement>('.stack :is(input, textarea, select, button)')?.focus();
+      element.querySelector<HTMLElement>(':scope > .stack :is(input, textarea, select, button)')?.focus();
     }
     return () => {
       element?.close();

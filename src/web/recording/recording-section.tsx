@@ -2,6 +2,7 @@
 import { type DragEvent, type ReactNode, useState } from 'react';
 import { announce } from '../kit/announce.tsx';
 import { FileButton } from '../kit/fields.tsx';
+import { LiveHere, LiveLink } from '../live/live-entry.tsx';
 import { useSheet } from '../sheet/sheet-context.ts';
 import type { RecordingSectionProps } from '../sheet/slots.ts';
 import { useText } from '../text/language.ts';
@@ -37,6 +38,7 @@ export function RecordingSection({ refused, dismissRefused }: RecordingSectionPr
         <RecordingPart key={entry.id} entry={entry} />
       ))}
       {job.recordings.length === 0 && <p>{text.none}</p>}
+      {!isReadOnly && <LiveHere />}
       {refused !== null && (
         <RefusedUpload
           file={refused.file}
@@ -75,6 +77,7 @@ export function RecordingSection({ refused, dismissRefused }: RecordingSectionPr
                 onFiles={(files) => uploads.add(files, 'after-repair')}
               />
             )}
+            <LiveLink />
           </div>
         </div>
       )}

@@ -7,6 +7,7 @@ describe('addresses of the pages', () => {
     ['/jobs/7', '', '', { page: 'job', id: '7' }],
     ['/jobs/7/', '', '', { page: 'job', id: '7' }],
     ['/jobs/7/hand-over', '', '', { page: 'hand-over', id: '7' }],
+    ['/jobs/7/live', '', '', { page: 'live', id: '7' }],
     ['/system', '', '', { page: 'system' }],
     ['/settings', '', '', { page: 'settings' }],
     ['/shared/abc', '', '', { page: 'shared', token: 'abc' }],

@@ -3,6 +3,7 @@ export type Route =
   | { readonly page: 'jobs' }
   | { readonly page: 'job'; readonly id: string }
   | { readonly page: 'hand-over'; readonly id: string }
+  | { readonly page: 'live'; readonly id: string }
   | { readonly page: 'system' }
   | { readonly page: 'settings' }
   | { readonly page: 'sign-in'; readonly token: string | null; readonly next: string | null }
@@ -24,8 +25,8 @@ export function routeOf(path: string, search: string, hash: string): Route {
   const [first, second, third] = parts;
   if (parts.length === 0) return { page: 'jobs' };
   if (first === 'jobs' && second !== undefined && parts.length === 2) return { page: 'job', id: second };
-  if (first === 'jobs' && second !== undefined && third === 'hand-over' && parts.length === 3) {
-    return { page: 'hand-over', id: second };
+  if (first === 'jobs' && second !== undefined && (third === 'hand-over' || third === 'live') && parts.length === 3) {
+    return { page: third, id: second };
   }
   if (first === 'shared' && second !== undefined && parts.length === 2) return { page: 'shared', token: second };
   if (parts.length === 1 && (first === 'system' || first === 'settings')) return { page: first };

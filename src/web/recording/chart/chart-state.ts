@@ -8,15 +8,25 @@ export interface ChartSnapshot {
 }
 
 export class ChartState {
-  readonly all: View;
+  private whole: View;
   private readonly narrowestS: number;
   private snapshot: ChartSnapshot;
   private readonly listeners = new Set<() => void>();
 
   constructor(all: View, narrowestS: number) {
-    this.all = all;
+    this.whole = all;
     this.narrowestS = narrowestS;
     this.snapshot = { view: all, cursorS: null };
+  }
+
+  get all(): View {
+    return this.whole;
+  }
+
+  /** More has come. */
+  extend(all: View, view: View): void {
+    this.whole = all;
+    this.set({ ...this.snapshot, view });
   }
 
   readonly read = (): ChartSnapshot => this.snapshot;
