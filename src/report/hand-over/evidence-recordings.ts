@@ -231,7 +231,7 @@ export function conditionsSection(desk: Desk): Section | null {
   ];
   const say = proofSay(desk);
   const comparedRows = compared.map((condition): readonly string[] => [
-    upperFirst(checks.proof.conditions[condition.what]),
+    checks.proof.conditions[condition.what],
     say.condition(condition, 'before') ?? words.notGiven,
     say.condition(condition, 'after') ?? words.notGiven,
     condition.what === 'volatility' && condition.isSameFill

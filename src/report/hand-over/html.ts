@@ -28,7 +28,8 @@ dl.rows{display:block}
 dl.rows>div{display:grid;grid-template-columns:minmax(9rem,14rem) minmax(0,1fr);gap:.2rem 1.25rem;padding:.25rem 0}
 dl.rows dd{white-space:pre-line}
 .scroll{overflow-x:auto}
-td,th{overflow-wrap:anywhere}
+dt,dd,p,li,h2,h4,figcaption,td,th{overflow-wrap:anywhere}
+.scroll th{overflow-wrap:break-word}
 td.r,th.r{text-align:right;padding-right:0}
 .pictures{display:grid;grid-template-columns:repeat(auto-fill,minmax(15rem,1fr));gap:1.25rem;align-items:start}
 .pictures figure{margin:0}
@@ -37,6 +38,7 @@ td.r,th.r{text-align:right;padding-right:0}
 .sign p{border-top:1px solid var(--ink);padding-top:.35rem;margin:0}
 .foot{color:var(--quiet);border-top:1px solid var(--rule);padding-top:.75rem;font-size:.9375rem}
 @media (max-width:44rem){dl.rows>div{grid-template-columns:1fr}}
+@media screen and (max-width:44rem){.scroll table{min-width:32rem}}
 @media print{.part+.part{break-before:page;border-top:0;margin-top:0;padding-top:0}.sign,.pictures figure{break-inside:avoid}.scroll{overflow:visible}
 .bar i{border:1px solid #000}}
 `;
