@@ -20,6 +20,11 @@ export function parameterValue(p: Parameter, z: number): number {
   return p.kind === 'log' ? p.centre * Math.exp(p.sd * z) : p.centre + p.sd * z;
 }
 
+/** Change of the quantity per unit of z, in its own unit. */
+export function parameterSlope(p: Parameter, z: number): number {
+  return p.kind === 'log' ? p.sd * parameterValue(p, z) : p.sd;
+}
+
 /** z at which a parameter has a value. */
 export function parameterPosition(p: Parameter, value: number): number {
   return (p.kind === 'log' ? Math.log(value / p.centre) : value - p.centre) / p.sd;

@@ -13,6 +13,8 @@ export interface Noise {
 }
 
 export const FIRST_NOISE: Noise = { whiteScale: 1, slowPa: 4, slowS: 10 };
+/** Noise of a model that follows the readings closely. */
+export const SMALL_NOISE: Noise = { whiteScale: 1, slowPa: 1, slowS: 1 };
 
 /**
  * What a two-space model cannot follow: in the draw the purge valve's flow and the carbon's answer, at the release

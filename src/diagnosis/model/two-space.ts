@@ -20,33 +20,33 @@
 
 import type { Drive } from './drive.ts';
 import { DRIFT_SLOTS, Q } from './quantities.ts';
+import {
+  CHOKED,
+  CONVERGED_PA,
+  CRITICAL,
+  CV_AIR,
+  CV_VAPOUR,
+  DUTY_JUMP,
+  LAMINAR_PA,
+  LOWEST_PRESSURE,
+  M_AIR,
+  M_VAPOUR,
+  MOST_GROWTH,
+  MOST_NEWTON_STEPS,
+  NEARLY_EQUAL,
+  R,
+  RELIEF_SLOPE,
+  SMALLEST_VOLUME,
+  UNDAMPED,
+} from './two-space-constants.ts';
 
-/** Molar gas constant [J/(mol K)], SI definition 2019. */
-const R = 8.314462618;
-/** Molar mass of dry air and of petrol vapour [kg/mol]; air: US Standard Atmosphere 1976, vapour: AP-42 7.1, RVP 10. */
-const M_AIR = 0.0289647;
-const M_VAPOUR = 0.066;
-/** Molar heats at constant volume [J/(mol K)]: diatomic gas 5/2 R; butane-pentane vapour, handbooks, judgement. */
-const CV_AIR = 20.8;
-const CV_VAPOUR = 85;
-/** Pressure difference below which an orifice turns laminar in this model [Pa], judgement (numerical smoothing). */
-const LAMINAR_PA = 2;
-/** Slope of a cap relief valve once open [mol/(s Pa)], judgement: opens fully within some hundred pascals. */
-const RELIEF_SLOPE = 1e-6;
-/** Numerical floors and limits of the step, far outside the range of use. */
-const SMALLEST_VOLUME = 5e-4;
-const LOWEST_PRESSURE = 1000;
-const CONVERGED_PA = 1e-4;
-const MOST_NEWTON_STEPS = 12;
-/** Duty change that restarts the integration [-], and the largest growth of a step that does not. */
-const DUTY_JUMP = 0.03;
-const MOST_GROWTH = 2.2;
-const GAMMA = 1.4;
-const CRITICAL = (2 / (GAMMA + 1)) ** (GAMMA / (GAMMA - 1));
-const CHOKED = Math.sqrt(GAMMA) * (2 / (GAMMA + 1)) ** ((GAMMA + 1) / (2 * (GAMMA - 1)));
-
-/** Above this pressure ratio the purge passage follows the orifice law, which also runs backwards. */
-const NEARLY_EQUAL = 0.97;
+/**
+ * Numbers that a step leaves in a trace, in this order: step ratio; effective step [s]; pressures of tank, canister side and slow
+ * carbon at its end [Pa]; composition and temperature that the flows were found with; flows leak, relief, evaporation, pipe, vent,
+ * purge [mol/s]; purge area [m2]; gas volume [m3]; vapour pressure [Pa]; wall [K]; ambient [Pa]; nozzle's flow [m3/s]; and moles,
+ * composition, temperature and lagged reading at the end.
+ */
+export const TRACE_STRIDE = 23;
 
 /** Flows at each observation [mol/s]. */
 export interface PurgeFlows {
@@ -63,8 +63,15 @@ export interface PurgeFlows {
  * @param drive the recording's steps
  * @param out sensor reading at each observation [Pa gauge], length at least `drive.observationCount`
  * @param flows if given, receives the molar flows that the trims feel [mol/s]
+ * @param trace if given, receives what `tangents` needs of each step, `TRACE_STRIDE` numbers a step
  */
-export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, flows?: PurgeFlows): void {
+export function runTwoSpace(
+  q: Float64Array,
+  drive: Drive,
+  out: Float64Array,
+  flows?: PurgeFlows,
+  trace?: Float64Array,
+): void {
   const { dtS, duty, ventShut, manifoldAbsPa, fillM3PerS, full, observation, shift, warmPosition, driftPosition } =
     drive;
   const ambientRate = q[Q.ambientRate]!;
@@ -273,13 +280,38 @@ export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, fl
       const det = j11 * j22 - j12 * j12;
       const e1 = (f1 * j22 - f2 * j12) / det;
       const e2 = (j11 * f2 - j12 * f1) / det;
-      p -= e1;
-      pc -= e2;
+      // at a square root Newton may leap from one side to the other for ever: half a step lands on it
+      const part = it < UNDAMPED ? 1 : 0.5;
+      p -= part * e1;
+      pc -= part * e2;
       if (p < LOWEST_PRESSURE) p = LOWEST_PRESSURE;
       if (pc < LOWEST_PRESSURE) pc = LOWEST_PRESSURE;
       if (e1 < CONVERGED_PA && e1 > -CONVERGED_PA && e2 < CONVERGED_PA && e2 > -CONVERGED_PA) break;
     }
     pSlow = pSlowStart + (pc - pSlowStart) * (h / (slowTime + h));
+
+    if (trace) {
+      const at = i * TRACE_STRIDE;
+      trace[at] = ratio;
+      trace[at + 1] = h;
+      trace[at + 2] = p;
+      trace[at + 3] = pc;
+      trace[at + 4] = pSlow;
+      trace[at + 5] = y;
+      trace[at + 6] = t;
+      trace[at + 7] = leak;
+      trace[at + 8] = relief;
+      trace[at + 9] = evap;
+      trace[at + 10] = pipe;
+      trace[at + 11] = vent;
+      trace[at + 12] = purgeFlow;
+      trace[at + 13] = purge;
+      trace[at + 14] = v;
+      trace[at + 15] = psat;
+      trace[at + 16] = wall;
+      trace[at + 17] = pa;
+      trace[at + 18] = pouring;
+    }
 
     // moles, composition and heat of the tank from the flows just found
     const airIn = (leak > 0 ? leak : 0) + (relief > 0 ? relief : 0) + (pipe < 0 ? -pipe : 0);
@@ -297,6 +329,13 @@ export function runTwoSpace(q: Float64Array, drive: Drive, out: Float64Array, fl
     // read before the gas has warmed or cooled further: what the next step's flows will relieve must not show
     reading = readingStart + (p - pa - readingStart) * (h / (lag + h));
     p = (n * R * t) / v;
+    if (trace) {
+      const at = i * TRACE_STRIDE;
+      trace[at + 19] = n;
+      trace[at + 20] = y;
+      trace[at + 21] = t;
+      trace[at + 22] = reading;
+    }
     const o = observation[i]!;
     if (o >= 0) {
       const shown = offset + gain * reading;

@@ -27,15 +27,19 @@ const FIRST_FAULTS = 2;
 
 /** Two faults at once: the best single causes with each other fault on top, fitted from where the single fit ended. */
 export function weighPairs(
-  sound: readonly Parameter[],
+  parameters: readonly Parameter[],
   weighed: readonly Weighed[],
   context: Context,
   ran: (runs: number) => void,
 ): Weighed[] {
-  const best = [...weighed]
+  const single = [...weighed]
     .filter((w) => w.id !== 'none' && w.id !== 'sensor_stuck')
-    .sort((a, b) => b.logEvidence - a.logEvidence)
-    .slice(0, FIRST_FAULTS);
+    .sort((a, b) => b.logEvidence - a.logEvidence);
+  // a zero error shows with the vent open, whatever else is wrong, and hides behind what explains the rest
+  const sound = weighed.find((w) => w.id === 'none');
+  const best = single.filter(
+    (w, i) => i < FIRST_FAULTS || (w.id === 'sensor_bias' && sound && w.logEvidence > sound.logEvidence + WORTH_A_PAIR),
+  );
   const done = new Set<string>();
   return best.flatMap((first) =>
     SECOND_FAULTS.flatMap((id): Weighed[] => {
@@ -58,7 +62,7 @@ export function weighPairs(
       }
       const problem = new FitProblem(
         applyCause(
-          sound,
+          parameters,
           [own, second],
           context.prepared.map((p) => p.procedure),
         ),
