@@ -11,6 +11,7 @@ import { Readings } from './recordings/readings.ts';
 import { readSettings } from './routes/settings-routes.ts';
 import { Bell } from './work/bell.ts';
 import { WorkBoard } from './work/work-board.ts';
+import { WorkMarks } from './work/work-marks.ts';
 import { Workshop } from './work/workshop.ts';
 
 export interface PartsOptions {
@@ -40,15 +41,16 @@ export async function openParts(options: PartsOptions): Promise<OpenParts> {
   });
   const workshop = new Workshop(threads);
   const bell = new Bell();
-  const board = new WorkBoard(bell);
   const live = new LiveBoard(join(store.dataFolder, 'live'), workshop);
+  let board: WorkBoard | undefined;
   const close = async () => {
-    await board.close();
+    await board?.close();
     await live.close();
     await workshop.close();
     await store.close();
   };
   try {
+    board = new WorkBoard(bell, await WorkMarks.open(store.settings));
     const people = await People.open(store);
     const readings = await Readings.open(join(store.dataFolder, 'read'), store.files, workshop, program);
     const doorkeeper = new Doorkeeper({

@@ -90,6 +90,33 @@ describe('finding', () => {
       expect(await wordsOf(rows)).toContain('weakly against');
     }));
 
+  test('one that the end of the program interrupted says so, and is started again as it was asked for', () =>
+    withFinding(async ({ page }) => {
+      const work = {
+        id: '6d0f2a51-8a57-4c5e-9a80-6f0d5c1a2c77',
+        kind: 'finding',
+        jobId: SAMPLE_ID,
+        state: 'interrupted',
+        fraction: 0,
+        words: 'interrupted',
+        startedAt: '2026-11-25T09:20:00.000Z',
+        taken: 'before-repair',
+      };
+      await page.route('**/jobs/*/work', (route) => route.fulfill({ json: { work: [work] } }));
+      await page.reload();
+      const finding = page.locator('#finding');
+      await finding.getByText('The finding was interrupted').waitFor();
+      const running = { ...work, id: '6d0f2a51-8a57-4c5e-9a80-6f0d5c1a2c78', state: 'running', fraction: 0.2 };
+      await page.route('**/jobs/*/findings', (route) => route.fulfill({ status: 202, json: { work: running } }));
+      const asked = page.waitForRequest(
+        (request) => request.method() === 'POST' && request.url().endsWith('/findings'),
+      );
+      await finding.getByRole('button', { name: 'Start it again' }).click();
+      expect((await asked).postDataJSON()).toEqual({ taken: 'before-repair' });
+      await finding.locator('progress').waitFor();
+      expect(await finding.getByText('The finding was interrupted').count()).toBe(0);
+    }));
+
   test('one that runs shows how far it is and can be stopped; a newer job is outdated and can be made anew', () => {
     const outdated = { ...sampleJob, findings: sampleJob.findings.map((each) => ({ ...each, outdated: true })) };
     return withFinding(

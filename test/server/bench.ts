@@ -31,16 +31,23 @@ export interface Bench {
   close(): Promise<void>;
 }
 
+/** Where a server keeps its data: a second one may be opened there after the first. */
+export interface Place {
+  readonly dataFolder: string;
+  readonly databaseUrl: string;
+}
+
 export interface BenchOptions {
+  readonly place?: Place;
   readonly hosts?: HostRules;
   readonly pagesFolder?: string;
 }
 
 export async function openBench(server: TestServer, options: BenchOptions = {}): Promise<Bench> {
   const { hosts = LOOPBACK, pagesFolder = '/nowhere' } = options;
+  const place = options.place ?? { dataFolder: server.folder(), databaseUrl: await server.freshDatabase() };
   const parts = await openParts({
-    dataFolder: server.folder(),
-    databaseUrl: await server.freshDatabase(),
+    ...place,
     program: PROGRAM,
     hosts,
     publicAddress: () => 'http://localhost:4870',

@@ -7,6 +7,7 @@ import type { Job } from '../../src/jobs/record/job.ts';
 import type { ErrorBody } from '../../src/server/contract/error.ts';
 import type { Work } from '../../src/server/contract/work.ts';
 import type { Ring } from '../../src/server/work/bell.ts';
+import { WorkMarks } from '../../src/server/work/work-marks.ts';
 import { type TestServer, testServer } from '../store/test-server.ts';
 import { type Bench, CAR, type Client, LEAK_CSV, openBench } from './bench.ts';
 
@@ -99,6 +100,62 @@ test('a cancelled finding leaves nothing, and the next one works', async () => {
   const again = (await find(job.id)).body.work;
   expect(again.id).not.toBe(work.id);
   expect((await page.untilOver(again.id)).state).toBe('done');
+});
+
+test('a finding that the end of the server interrupts is told by the next one, until it is started again or put aside', async () => {
+  const place = { dataFolder: server.folder(), databaseUrl: await server.freshDatabase() };
+  const workOf = async (client: Client, id: string) =>
+    (await client.ask<{ work: Work[] }>('GET', `/jobs/${id}/work`)).body.work;
+  const first = await openBench(server, { place });
+  const client = first.client();
+  const job = await client.newJob({ car: CAR });
+  await client.send(job.id, { name: 'leak.csv', content: LEAK_CSV });
+  const json = { taken: 'before-repair' };
+  const { work } = (await client.ask<{ work: Work }>('POST', `/jobs/${job.id}/findings`, { json })).body;
+  await first.close();
+
+  const second = await openBench(server, { place });
+  const again = second.client();
+  expect(await workOf(again, job.id)).toEqual([
+    { ...work, state: 'interrupted', fraction: 0, words: 'interrupted', taken: 'before-repair' },
+  ]);
+  expect((await again.ask<{ work: Work }>('GET', `/work/${work.id}`)).body.work.state).toBe('interrupted');
+  const restarted = (await again.ask<{ work: Work }>('POST', `/jobs/${job.id}/findings`, { json })).body.work;
+  expect((await workOf(again, job.id)).map(({ id }) => id)).toEqual([restarted.id]);
+  expect((await again.untilOver(restarted.id)).state).toBe('done');
+  expect(await workOf(again, job.id)).toEqual([]);
+  const third = (await again.ask<{ work: Work }>('POST', `/jobs/${job.id}/findings`)).body.work;
+  await second.close();
+
+  const last = await openBench(server, { place });
+  const reader = last.client();
+  expect((await workOf(reader, job.id)).map(({ id, state }) => [id, state])).toEqual([[third.id, 'interrupted']]);
+  expect((await reader.ask<{ work: Work }>('DELETE', `/work/${third.id}`)).body.work.state).toBe('cancelled');
+  expect(await workOf(reader, job.id)).toEqual([]);
+  await last.close();
+  for (const each of [first, second, last]) expect(each.faults).toEqual([]);
+});
+
+test('work of a server that was killed is told as well; what ended by itself is not', async () => {
+  const store = await server.freshStore();
+  const work = (id: string, jobId: string): Work => ({
+    id,
+    kind: 'finding',
+    jobId,
+    state: 'waiting',
+    fraction: 0,
+    words: '',
+    startedAt: '2026-01-02T03:04:05.000Z',
+  });
+  const [jobA, jobB, left, ended] = [randomUUID(), randomUUID(), randomUUID(), randomUUID()];
+  const marks = await WorkMarks.open(store.settings);
+  await Promise.all([marks.begun(work(left, jobA)), marks.begun(work(ended, jobB))]);
+  await marks.ended(ended);
+  expect(marks.interruptedOf(jobA)).toEqual([]);
+  // Nothing was closed.
+  const next = await WorkMarks.open(store.settings);
+  expect(next.interruptedOf(jobA).map(({ id }) => id)).toEqual([left]);
+  expect(next.interruptedOf(jobB)).toEqual([]);
 });
 
 test('what is missing for a finding is said', async () => {

@@ -45,6 +45,7 @@ export function startFinding(
     kind: 'finding',
     jobId: job.id,
     inputsSha256: `${inputs} ${taken ?? ''}`,
+    ...(taken === undefined ? {} : { taken }),
     onFault,
     run: async (signal, onProgress) => {
       const madeAt = new Date().toISOString();

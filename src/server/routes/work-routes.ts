@@ -40,14 +40,14 @@ export function workRoutes(app: App, parts: Parts): void {
     {
       config: { needs: 'reader' },
       schema: {
-        summary: 'Work on this job that is under way',
+        summary: 'Work on this job that is under way, or was when the server ended',
         params: jobParamsSchema,
         response: { 200: workListSchema, ...REFUSALS },
       },
     },
     async ({ params: { id } }) => {
       await store.jobs.read(id);
-      return { work: board.openOf(id) };
+      return { work: board.ofJob(id) };
     },
   );
 
@@ -73,7 +73,7 @@ export function workRoutes(app: App, parts: Parts): void {
     {
       config: { needs: 'technician' },
       schema: {
-        summary: 'Cancel some work, and wait until it has ended',
+        summary: 'Cancel some work, and wait until it has ended; interrupted work is not told again',
         params: workParamsSchema,
         response: { 200: workAnswerSchema, ...REFUSALS },
       },
@@ -102,7 +102,7 @@ export function workRoutes(app: App, parts: Parts): void {
         const send = ({ event, data }: Ring) => stream.send(event, data);
         // What happened while nobody listened.
         send({ event: 'job', data: { version } });
-        for (const work of board.openOf(id)) send({ event: 'work', data: work });
+        for (const work of board.ofJob(id)) send({ event: 'work', data: work });
         return bell.listen(id, send);
       });
     },

@@ -1,10 +1,14 @@
-/** Long work by id: how far it is, what became of it, and the way to cancel it. Lives as long as the server does. */
+/**
+ * Long work by id: how far it is, what became of it, and the way to cancel it. Lives as long as the server does; what a
+ * server before this one did not end is told as interrupted.
+ */
 import { randomUUID } from 'node:crypto';
 import { asRefusal } from '../as-refusal.ts';
 import { isOver, type Work } from '../contract/work.ts';
 import { Refusal } from '../refusal.ts';
 import type { Bell } from './bell.ts';
 import type { ProgressNote } from './tasks.ts';
+import type { WorkMarks } from './work-marks.ts';
 
 /** What is over can be asked for this long, so that a page that was away learns the end. */
 const KEPT_MS = 10 * 60_000;
@@ -26,6 +30,7 @@ export interface NewWork {
   readonly jobId: string;
   /** Work with the same inputs; what runs already is not started twice. */
   readonly inputsSha256: string;
+  readonly taken?: Work['taken'];
   /** Resolves to the id of what it made. */
   readonly run: (signal: AbortSignal, onProgress: (note: ProgressNote) => void) => Promise<string>;
   /** Told of failures that are the program's own. */
@@ -35,12 +40,15 @@ export interface NewWork {
 export class WorkBoard {
   readonly #entries = new Map<string, Entry>();
   readonly #bell: Bell;
+  readonly #marks: WorkMarks;
+  #isClosing = false;
 
-  constructor(bell: Bell) {
+  constructor(bell: Bell, marks: WorkMarks) {
     this.#bell = bell;
+    this.#marks = marks;
   }
 
-  start({ kind, jobId, inputsSha256, run, onFault }: NewWork): Work {
+  start({ kind, jobId, inputsSha256, taken, run, onFault = () => {} }: NewWork): Work {
     const sameAs = `${kind} ${jobId} ${inputsSha256}`;
     const open = [...this.#entries.values()].filter((entry) => entry.work.jobId === jobId && !isOver(entry.work));
     const same = open.find((entry) => entry.sameAs === sameAs);
@@ -60,35 +68,43 @@ export class WorkBoard {
       fraction: 0,
       words: 'waiting for its turn',
       startedAt: new Date().toISOString(),
+      ...(taken === undefined ? {} : { taken }),
     };
-    const ended = Promise.resolve()
+    const ended = this.#marks
+      .begun(work)
+      // Without its mark the work is as good; only a restart would not tell of it.
+      .catch(onFault)
       .then(() => run(stop.signal, (note) => this.#progress(id, note)))
       .then(
         (resultId) => this.#end(id, { state: 'done', fraction: 1, words: 'done', resultId }),
         (error: unknown) => {
           if (stop.signal.aborted) return this.#end(id, { state: 'cancelled', words: 'cancelled' });
           const { facts } = asRefusal(error);
-          if (facts.code === 'internal') onFault?.(error);
+          if (facts.code === 'internal') onFault(error);
           this.#end(id, { state: 'failed', words: facts.message, error: facts });
         },
-      );
+      )
+      // What the end of the server cancels was not ended by anybody.
+      .then(() => (this.#isClosing && stop.signal.aborted ? undefined : this.#marks.ended(id).catch(onFault)));
     this.#entries.set(id, { work, sameAs, stop, toldAt: 0, ended });
     this.#bell.ring(jobId, { event: 'work', data: work });
     return work;
   }
 
   read(id: string): Work | undefined {
-    return this.#entries.get(id)?.work;
+    return this.#entries.get(id)?.work ?? this.#marks.interrupted(id);
   }
 
-  openOf(jobId: string): readonly Work[] {
-    return [...this.#entries.values()].map(({ work }) => work).filter((work) => work.jobId === jobId && !isOver(work));
+  /** What is under way, and what was interrupted. */
+  ofJob(jobId: string): readonly Work[] {
+    const open = [...this.#entries.values()].map(({ work }) => work);
+    return [...this.#marks.interruptedOf(jobId), ...open.filter((work) => work.jobId === jobId && !isOver(work))];
   }
 
-  /** Cancels and waits until it has ended, so that the answer is the truth. */
+  /** Cancels and waits until it has ended, so that the answer is the truth; what was interrupted is not told again. */
   async cancel(id: string): Promise<Work | undefined> {
     const entry = this.#entries.get(id);
-    if (entry === undefined) return undefined;
+    if (entry === undefined) return this.#marks.dismiss(id);
     if (!isOver(entry.work)) {
       entry.stop.abort();
       await entry.ended;
@@ -97,6 +113,7 @@ export class WorkBoard {
   }
 
   async close(): Promise<void> {
+    this.#isClosing = true;
     await Promise.all([...this.#entries.keys()].map((id) => this.cancel(id)));
   }
 

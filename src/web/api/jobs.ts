@@ -80,6 +80,10 @@ export const cancelWork = (workId: string): Promise<unknown> => fetchJson('DELET
 export const readWork = async (id: string): Promise<readonly Work[]> =>
   (await fetchJson<{ work: Work[] }>('GET', `${job(id)}/work`)).work;
 
+/** One work by its id; also one that is over, for some minutes. */
+export const readOneWork = async (workId: string): Promise<Work> =>
+  (await fetchJson<{ work: Work }>('GET', `/work/${inPath(workId)}`)).work;
+
 export const createShare = (id: string, label: string): Promise<{ share: Share; url: string }> =>
   fetchJson('POST', `${job(id)}/shares`, { json: { label } });
 export const readShares = async (id: string): Promise<readonly Share[]> =>

@@ -1,6 +1,7 @@
 /** Starts a finding, shows how far it is, stops it, and says why it cannot begin. */
 import { type ReactNode, useState } from 'react';
 import type { ErrorFacts } from '../../server/contract/error.ts';
+import type { Work } from '../../server/contract/work.ts';
 import { cancelWork, startFinding } from '../api/jobs.ts';
 import { Button } from '../kit/button.tsx';
 import { ErrorMessage, Message } from '../kit/message.tsx';
@@ -24,12 +25,12 @@ export function FindingMaker({ hasOne, isOutdated }: Props): ReactNode {
   const running = own.find(({ state }) => state === 'running' || state === 'waiting');
   const last = own.at(-1);
 
-  const start = async (): Promise<void> => {
+  const start = async (taken?: Work['taken']): Promise<void> => {
     setError(null);
     setStarting(true);
     try {
       await flush();
-      follow(await startFinding(job.id));
+      follow(await startFinding(job.id, taken));
     } catch (problem) {
       setError(problem);
     } finally {
@@ -73,6 +74,19 @@ export function FindingMaker({ hasOne, isOutdated }: Props): ReactNode {
       {last?.state === 'cancelled' && (
         <Message>
           <p>{text.cancelled}</p>
+        </Message>
+      )}
+      {last?.state === 'interrupted' && (
+        <Message isBad name={text.interrupted}>
+          <p>{text.interruptedWords}</p>
+          <div className="buttons">
+            <Button disabled={missing !== null || isStarting} onClick={() => void start(last.taken)}>
+              {text.startAgain}
+            </Button>
+            <Button kind="bare" onClick={() => void stop(last.id).then(() => follow({ ...last, state: 'done' }))}>
+              {text.putAside}
+            </Button>
+          </div>
         </Message>
       )}
       {error !== null && <ErrorMessage error={error} onRetry={() => void start()} />}

@@ -30,7 +30,7 @@ import { Sheet } from './sheet.tsx';
 import { SheetContext, type SheetJob } from './sheet-context.ts';
 import type { RefusedFile } from './slots.ts';
 import { whatIs } from './take-in.ts';
-import { useJobEvents } from './use-job-events.ts';
+import { useJobEvents, type WorkList } from './use-job-events.ts';
 import { useUndoKey } from './use-undo-key.ts';
 
 export function JobPage({ id }: { readonly id: string }): ReactNode {
@@ -83,12 +83,18 @@ function LoadedJob({ first }: { readonly first: Job }): ReactNode {
   const [problem, setProblem] = useState<unknown>(null);
   const [refusedFile, setRefusedFile] = useState<RefusedFile | null>(null);
 
-  const follow = useRef((next: Work): void => {
-    setWork((all) =>
-      all.some((w) => w.id === next.id) ? all.map((w) => (w.id === next.id ? next : w)) : [...all, next],
-    );
+  const openWork = useRef<readonly string[]>([]);
+  openWork.current = work.filter(({ state }) => state === 'waiting' || state === 'running').map(({ id }) => id);
+  const list = useRef<WorkList>({
+    open: () => openWork.current,
+    follow: (next) =>
+      setWork((all) =>
+        all.some((w) => w.id === next.id) ? all.map((w) => (w.id === next.id ? next : w)) : [...all, next],
+      ),
+    forget: (workId) => setWork((all) => all.filter((w) => w.id !== workId)),
   }).current;
-  useJobEvents(job.id, saver, follow);
+  const { follow } = list;
+  useJobEvents(job.id, saver, list);
 
   useEffect(() => {
     const leave = (): void => {

@@ -1,20 +1,36 @@
 import { useEffect } from 'react';
 import type { JobEvent, Work } from '../../server/contract/work.ts';
-import { connection } from '../api/client.ts';
-import { eventsAddress, readWork } from '../api/jobs.ts';
+import { ApiError, connection } from '../api/client.ts';
+import { eventsAddress, readOneWork, readWork } from '../api/jobs.ts';
 import type { JobSaver } from './job-saver.ts';
 
 const AGAIN_MS = 4000;
 
+export interface WorkList {
+  /** Ids of what was under way when the page last heard of it. */
+  open(): readonly string[];
+  follow(work: Work): void;
+  /** Nobody knows of it any more. */
+  forget(workId: string): void;
+}
+
 /** Listens to what happens to the job elsewhere; the same line tells whether the server is there. */
-export function useJobEvents(id: string, saver: JobSaver, follow: (work: Work) => void): void {
+export function useJobEvents(id: string, saver: JobSaver, list: WorkList): void {
   useEffect(() => {
     let source: EventSource | null = null;
     let timer: ReturnType<typeof setTimeout> | null = null;
     let wasAway = false;
     const readRunning = (): void => {
       readWork(id).then(
-        (all) => all.forEach(follow),
+        (all) => {
+          all.forEach(list.follow);
+          // What has ended while nobody listened.
+          for (const open of list.open().filter((known) => !all.some((work) => work.id === known))) {
+            readOneWork(open).then(list.follow, (error: unknown) => {
+              if (error instanceof ApiError && error.status === 404) list.forget(open);
+            });
+          }
+        },
         () => undefined,
       );
     };
@@ -41,7 +57,7 @@ export function useJobEvents(id: string, saver: JobSaver, follow: (work: Work) =
         saver.heard((JSON.parse(event.data) as JobEvent).version);
       });
       source.addEventListener('work', (event) => {
-        follow(JSON.parse(event.data) as Work);
+        list.follow(JSON.parse(event.data) as Work);
       });
     };
     open();
@@ -49,5 +65,5 @@ export function useJobEvents(id: string, saver: JobSaver, follow: (work: Work) =
       source?.close();
       if (timer !== null) clearTimeout(timer);
     };
-  }, [id, saver, follow]);
+  }, [id, saver, list]);
 }

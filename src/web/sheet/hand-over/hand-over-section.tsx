@@ -1,10 +1,12 @@
 import { type ReactNode, useState } from 'react';
+import { newestReading } from '../../../jobs/record/monitor-of-job.ts';
 import type { HandOverRequest } from '../../../server/contract/hand-over.ts';
 import { cancelWork, exportAddress, pdfAddress, startHandOver } from '../../api/jobs.ts';
 import { useSession } from '../../frame/frame.tsx';
 import { Button } from '../../kit/button.tsx';
 import { Choice, Several } from '../../kit/choice.tsx';
-import { ErrorMessage } from '../../kit/message.tsx';
+import { ErrorMessage, Message } from '../../kit/message.tsx';
+import { FactWords } from '../../recording/refusal-words.tsx';
 import { Link } from '../../router/link.tsx';
 import { LANGUAGES, type Language, useSpoken } from '../../text/language.ts';
 import { useNumbers } from '../../text/numbers.ts';
@@ -22,10 +24,14 @@ export function HandOverSection(): ReactNode {
   const numbers = useNumbers();
   const session = useSession();
   const words = text.job.handOver;
-  const [parts, setParts] = useState<DocumentPart[]>(['customer', 'evidence']);
+  const [parts, setParts] = useState<DocumentPart[]>(() =>
+    newestReading(job) === undefined ? ['customer', 'evidence'] : ['customer', 'evidence', 'inspection'],
+  );
   const [language, setLanguage] = useState<Language>(spoken);
   const [error, setError] = useState<unknown>(null);
   const running = work.find((w) => w.kind === 'hand-over' && (w.state === 'waiting' || w.state === 'running'));
+
+  const last = work.filter((w) => w.kind === 'hand-over').at(-1);
 
   const make = async (): Promise<void> => {
     setError(null);
@@ -44,7 +50,10 @@ export function HandOverSection(): ReactNode {
         <>
           <Several<DocumentPart>
             label={words.parts}
-            options={(['customer', 'evidence'] as const).map((value) => ({ value, name: words.partNames[value] }))}
+            options={(['customer', 'evidence', 'inspection'] as const).map((value) => ({
+              value,
+              name: words.partNames[value],
+            }))}
             values={parts}
             onChange={setParts}
           />
@@ -88,6 +97,16 @@ export function HandOverSection(): ReactNode {
             <Button onClick={() => void cancelWork(running.id)}>{words.cancel}</Button>
           </div>
         </div>
+      )}
+      {last?.state === 'interrupted' && (
+        <Message isBad name={words.interrupted}>
+          <p>{words.interruptedWords}</p>
+        </Message>
+      )}
+      {last?.state === 'failed' && (
+        <Message isBad isLoud name={words.failed}>
+          {last.error !== undefined && <FactWords facts={last.error} fileName="" />}
+        </Message>
       )}
       {error !== null && <ErrorMessage error={error} onClose={() => setError(null)} />}
       {job.handOvers.length === 0 ? (
