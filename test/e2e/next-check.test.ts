@@ -49,7 +49,11 @@ function measuredAfter(job: Job): Job {
         sheet: {
           ...sheet,
           recordings: sheet.recordings.map((one) => ({ ...one, sha256 })),
-          finding: { ...sheet.finding, diameterMm: { median: 0.1, lo90: 0.05, hi90: 0.17 } },
+          finding: {
+            ...sheet.finding,
+            diameterMm: { median: 0.1, lo90: 0.05, hi90: 0.17 },
+            exceeds: { mm0_5: 0.0001, mm1_0: 0 },
+          },
         },
       },
     ],
