@@ -152,7 +152,7 @@ describe('recording from the car', () => {
       await page.goto(`${bench.address}/jobs/${job!.id}/live`);
       await page.getByRole('radio', { name: /^Simuliertes Fahrzeug/ }).check();
       await page.getByRole('radio', { name: /Absaugen/ }).check();
-      await page.getByRole('note').getByText('Serviceunterlagen').first().waitFor();
+      await page.getByRole('note').getByText('Herstellerunterlagen').first().waitFor();
       expect(await sticksOut(page)).toBe(0);
       expect((await axe(page)).broken).toEqual([]);
       await page.getByRole('button', { name: 'Aufzeichnung beginnen' }).click();

@@ -114,7 +114,7 @@ export class Follower {
     if (car === null || this.#procedure === null) return undefined;
     const uptoS = whole.timeS[this.#given - 1] ?? Number.NEGATIVE_INFINITY;
     if (this.#finding === undefined || !isSame(this.#givenVent, ventShut, uptoS)) {
-      this.#finding = new GrowingFinding(car, { ...known, notes: this.#notes() });
+      this.#finding = new GrowingFinding(car, { ...known, notes: this.#notes(), label: 'live' });
       this.#given = 0;
     }
     const to = this.#settledRows(whole.timeS);

@@ -30,6 +30,7 @@ export class LiveBoard {
   readonly #folder: LiveFolder;
   readonly #workshop: Workshop;
   readonly #running = new Map<string, LiveRecording>();
+  readonly #deciding = new Set<string>();
 
   constructor(folder: string, workshop: Workshop) {
     this.#folder = new LiveFolder(folder);
@@ -80,8 +81,21 @@ export class LiveBoard {
     });
   }
 
-  /** Stops it when it runs. Until it is released it stays to be decided on, whatever goes wrong in between. */
-  async end(jobId: string, id: string): Promise<EndedCapture> {
+  /**
+   * Stops it when it runs, and has it decided on by one at a time. Until it is released it stays, whatever goes wrong in between.
+   */
+  async decide<T>(jobId: string, id: string, work: (ended: EndedCapture) => Promise<T>): Promise<T> {
+    if (this.#deciding.has(id))
+      throw new Refusal('not-possible', 'This recording is being taken in or thrown away already.');
+    this.#deciding.add(id);
+    try {
+      return await work(await this.#end(jobId, id));
+    } finally {
+      this.#deciding.delete(id);
+    }
+  }
+
+  async #end(jobId: string, id: string): Promise<EndedCapture> {
     const running = this.#running.get(jobId);
     if (running?.id === id) {
       await running.stop();

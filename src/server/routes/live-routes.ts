@@ -80,7 +80,6 @@ export function liveRoutes(app: App, parts: Parts): void {
         onFault: (error) => request.log.error(error),
       });
       await log('live-begun', request, { job: job.number, port: portInWords(request.body.port) });
-      bell.ring(job.id, { event: 'job', data: { version: job.version } });
       return reply.code(201).send({ live: live.status() });
     },
   );
@@ -136,10 +135,12 @@ export function liveRoutes(app: App, parts: Parts): void {
     },
     async (request, reply) => {
       const { id, lid } = request.params;
-      const ended = await board.end(id, lid);
-      const kept = await keepCapture(parts, ended, request.body, request.who.actor);
-      board.release(id, lid, 'kept', kept.recordingId);
-      await log('live-kept', request, { job: kept.job.number, port: portInWords(ended.about.port) });
+      const kept = await board.decide(id, lid, async (ended) => {
+        const made = await keepCapture(parts, ended, request.body, request.who.actor);
+        board.release(id, lid, 'kept', made.recordingId);
+        await log('live-kept', request, { job: made.job.number, port: portInWords(ended.about.port) });
+        return made;
+      });
       bell.jobChanged(kept.job);
       return reply.code(201).send(kept);
     },
@@ -158,9 +159,10 @@ export function liveRoutes(app: App, parts: Parts): void {
     async (request, reply) => {
       const { id, lid } = request.params;
       const { number } = await store.jobs.read(id);
-      const { about } = await board.end(id, lid);
-      board.release(id, lid, 'discarded');
-      await log('live-discarded', request, { job: number, port: portInWords(about.port), startedAt: about.startedAt });
+      await board.decide(id, lid, async ({ about: { port, startedAt } }) => {
+        board.release(id, lid, 'discarded');
+        await log('live-discarded', request, { job: number, port: portInWords(port), startedAt });
+      });
       return reply.code(204).send(null);
     },
   );

@@ -86,7 +86,21 @@ function Growing({ finding }: { readonly finding: GrowingUpdate }): ReactNode {
           {text.said(finding.holdingLonger.reason)}
         </p>
       )}
+      <Warnings finding={finding} />
       <p className="small quiet">{words.provisional}</p>
     </div>
+  );
+}
+
+/** What is assumed or missing. */
+function Warnings({ finding: { warnings } }: { readonly finding: GrowingUpdate }): ReactNode {
+  const { live, finding } = useText();
+  if (warnings.length === 0) return null;
+  return (
+    <ul className="small">
+      {warnings.map((warning) => (
+        <li key={warning}>{finding.said(live.said(warning))}</li>
+      ))}
+    </ul>
   );
 }

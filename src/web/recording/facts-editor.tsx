@@ -2,6 +2,7 @@
 import { type ReactNode, useState } from 'react';
 import type { RecordingEntry } from '../../jobs/record/job.ts';
 import { PROCEDURES } from '../../recording/recording.ts';
+import { Button } from '../kit/button.tsx';
 import { NumberField, parseTyped, SelectField, TextField } from '../kit/fields.tsx';
 import { QuantityField } from '../kit/quantity-field.tsx';
 import { useText } from '../text/language.ts';
@@ -13,7 +14,7 @@ type Facts = NonNullable<RecordingEntry['facts']>;
 const SECONDS_PER_MINUTE = 60;
 
 export function FactsEditor({ entry }: { readonly entry: RecordingEntry }): ReactNode {
-  const { recording, trade } = useText();
+  const { recording, trade, live } = useText();
   const units = useUnits();
   const text = recording.facts;
   const { isReadOnly, change } = useEntry(entry.id);
@@ -93,6 +94,16 @@ export function FactsEditor({ entry }: { readonly entry: RecordingEntry }): Reac
           </>
         )}
       </div>
+      {facts.ventShutS !== undefined && (
+        <div className="row-head">
+          <p>{live.vent.counted(facts.ventShutS.length)}</p>
+          {!isReadOnly && (
+            <Button kind="bare" onClick={() => set('ventShutS', undefined)}>
+              {live.vent.forget}
+            </Button>
+          )}
+        </div>
+      )}
     </div>
   );
 }

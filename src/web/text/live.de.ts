@@ -52,7 +52,7 @@ export const LIVE_DE: typeof LIVE_EN = {
       'purge-drive': 'Das Fahrzeug fährt oder läuft im Leerlauf und regeneriert; die Belüftung bleibt offen.',
       refuelling: 'Bei stehendem Motor wird getankt.',
       'pump-run': 'Die eigene Leckprüfpumpe läuft, erst durch ihre Blende, dann auf den Tank.',
-      'sealed-hold': 'Ein abgeschlossener Tank steht unter seinem Druck und wird dann geöffnet.',
+      'sealed-hold': 'Ein abgeschlossener Drucktank steht unter seinem Druck und wird dann geöffnet.',
       none: 'Lässt sich später sagen, auch nach der Aufzeichnung.',
     },
     none: 'Noch nicht bekannt',
@@ -62,8 +62,8 @@ export const LIVE_DE: typeof LIVE_EN = {
     module:
       'Ein Selbsttest, den Sie auslösen, bewegt Ventile und kann von selbst beginnen; Hände weg von heißen und bewegten Teilen.',
     service:
-      'So auslösen, wie es die Serviceunterlagen des Fahrzeugs sagen: Bedingungen, Grenzen für Druck und Unterdruck, Weg zum Beenden.',
-    sealed: 'Ein abgeschlossener Tank wird nur über die Betankungsanforderung des Fahrzeugs entlastet.',
+      'So auslösen, wie es die Herstellerunterlagen sagen: Bedingungen, Grenzen für Druck und Unterdruck, Weg zum Beenden.',
+    sealed: 'Ein abgeschlossener Drucktank wird nur über die Betankungsanforderung des Fahrzeugs entlastet.',
     fuel: 'Bei laufendem Motor das Abgas nach außen führen.',
     road: 'Auf der Straße fährt eine Person, eine andere sieht auf diese Seite.',
   },
@@ -117,6 +117,10 @@ export const LIVE_DE: typeof LIVE_EN = {
     shut: 'Jetzt ist es geschlossen',
     openNow: 'Jetzt ist es offen',
     forget: 'Vermerke entfernen',
+    counted: (count) =>
+      count === 1
+        ? 'Das Belüftungsventil wurde einmal von Hand als geschlossen vermerkt.'
+        : `Das Belüftungsventil wurde ${count} mal von Hand als geschlossen vermerkt.`,
     span: (from, to) => `geschlossen ${from} bis ${to}`,
     since: (from) => `geschlossen seit ${from}`,
     markedShut: 'Vermerkt: Belüftungsventil geschlossen',
@@ -189,7 +193,7 @@ export const LIVE_DE: typeof LIVE_EN = {
       'Es ist kein Weg durch eine Prüfung: ein eben gelöschtes Fahrzeug wird als nicht prüfbereit abgewiesen, und seine permanenten Codes bleiben sichtbar.',
     saved:
       'Bevor das Fahrzeug gefragt wird, kommt alles, was es gesagt hat, in diesen Auftrag: Codes mit Umgebungsdaten, eine Notiz mit Prüfbereitschaft und Zählern und die Aufzeichnung bis hierher als Datei.',
-    when: 'Erst nach der Reparatur. Serviceunterlagen des Fahrzeugs und örtliche Regeln gehen vor.',
+    when: 'Erst nach der Reparatur. Herstellerunterlagen und örtliche Regeln gehen vor.',
     memory: 'Was gelöscht wird und was bleibt: aus dem Gedächtnis (SAE J1979).',
     typed: 'Zum Löschen eintippen: löschen',
     word: 'löschen',

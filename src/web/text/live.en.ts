@@ -121,6 +121,10 @@ export const LIVE_EN = {
     shut: 'It is shut now',
     openNow: 'It is open now',
     forget: 'Take the marks out',
+    counted: (count: number) =>
+      count === 1
+        ? 'The vent valve was marked as shut once by hand.'
+        : `The vent valve was marked as shut ${count} times by hand.`,
     span: (from: string, to: string) => `shut ${from} to ${to}`,
     since: (from: string) => `shut since ${from}`,
     markedShut: 'Marked: vent valve shut',
