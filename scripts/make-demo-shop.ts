@@ -8,6 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { foundJob, toldJob } from '../src/jobs/demo/build-job.ts';
 import { findingsFile, handOverFile, recordingFile } from '../src/jobs/demo/demo-files.ts';
+import type { DemoJob } from '../src/jobs/demo/demo-job.ts';
 import { DEMO_FOLDER, DEMO_JOBS } from '../src/jobs/demo/demo-shop.ts';
 import { demoRecordingCsv } from '../src/jobs/demo/recording-csv.ts';
 import { DEMO_RECORDING_NAMES } from '../src/jobs/demo/scenarios.ts';
@@ -23,15 +24,18 @@ function write(name: string, bytes: Uint8Array): void {
   console.log(`${DEMO_FOLDER}/${name}  ${bytes.length} bytes`);
 }
 
-/** With `--findings` the recordings stay as they are: for a program whose findings have changed. */
-if (!process.argv.includes('--findings')) {
+/**
+ * With `--findings` the recordings stay as they are: for a program whose findings have changed. With `--hand-over` the
+ * findings stay too: for one that words or sets the document differently.
+ */
+const onlyHandOver = process.argv.includes('--hand-over');
+if (!process.argv.includes('--findings') && !onlyHandOver) {
   for (const name of DEMO_RECORDING_NAMES) {
     write(recordingFile(name), gzipSync(demoRecordingCsv(name), { level: 9 }));
   }
 }
-for (const [i, told] of DEMO_JOBS.entries()) {
-  if (told.findings.length === 0) continue;
-  const { job } = await toldJob(folder, told, i + 1);
+async function writeFindings(told: DemoJob, number: number): Promise<void> {
+  const { job } = await toldJob(folder, told, number);
   const sheets = [];
   for (const made of told.findings) {
     const sheet = await findingOf(folder, told, job, made);
@@ -39,6 +43,11 @@ for (const [i, told] of DEMO_JOBS.entries()) {
     sheets.push(sheet);
   }
   write(findingsFile(told.key), gzipSync(JSON.stringify(sheets), { level: 9 }));
+}
+
+for (const [i, told] of DEMO_JOBS.entries()) {
+  if (told.findings.length === 0) continue;
+  if (!onlyHandOver) await writeFindings(told, i + 1);
   if (told.handOver !== undefined) {
     const found = await foundJob(folder, told, i + 1);
     write(handOverFile(told.key), await handOverDocumentOf(found.job, told.handOver));
