@@ -4,7 +4,6 @@ import type { Fault } from '../../system/faults/fault.ts';
 import type { PartId } from '../../system/parts.ts';
 import { Button } from '../kit/button.tsx';
 import { Fold } from '../kit/fold.tsx';
-import { Message } from '../kit/message.tsx';
 import { Link } from '../router/link.tsx';
 import { drawnNetwork } from '../simulation/play.ts';
 import type { DrawnSystem } from '../simulation/played-run.ts';
@@ -18,6 +17,7 @@ import { FaultForm } from './player/fault-form.tsx';
 import { Legend } from './player/legend.tsx';
 import { LivingDrawing } from './player/living-drawing.tsx';
 import { Now } from './player/now.tsx';
+import { RunFailed } from './player/run-failed.tsx';
 import { TraceChart } from './player/trace-chart.tsx';
 import { Transport } from './player/transport.tsx';
 import { usePlayback } from './player/use-playback.ts';
@@ -91,8 +91,7 @@ export function CarDrawing(props: DrawingProps): ReactNode {
         {isUndrawn && tried === undefined && <p className="small quiet">{words.panel.notDrawn}</p>}
         {recorded !== undefined && <RecordedWords recorded={recorded} run={run} />}
       </div>
-      {error !== undefined && <Message name={words.choose.failed}>{error}</Message>}
-      {run?.failure !== undefined && <Message name={words.choose.failed}>{run.failure}</Message>}
+      <RunFailed error={error} run={run} />
       <LivingDrawing
         network={network}
         fault={fault}

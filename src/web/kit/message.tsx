@@ -60,11 +60,11 @@ export function ErrorWords({ error }: { readonly error: unknown }): ReactNode {
   return (
     <>
       <p>{errors.codes[facts.code] ?? facts.message}</p>
-      {facts.message !== '' && facts.code !== 'wrong-password' && <p className="small">{facts.message}</p>}
+      {facts.message !== '' && facts.code !== 'wrong-password' && <p className="small">{errors.said(facts.message)}</p>}
       {where && <p className="small">{where}</p>}
-      {facts.found !== undefined && <p className="small">{errors.found(facts.found)}</p>}
-      {facts.expected !== undefined && <p className="small">{errors.expected(facts.expected)}</p>}
-      {facts.advice !== undefined && <p className="small">{facts.advice}</p>}
+      {facts.found !== undefined && <p className="small">{errors.found(errors.said(facts.found))}</p>}
+      {facts.expected !== undefined && <p className="small">{errors.expected(errors.said(facts.expected))}</p>}
+      {facts.advice !== undefined && <p className="small">{errors.said(facts.advice)}</p>}
     </>
   );
 }

@@ -11,17 +11,17 @@ export function RefusalWords({ error, fileName }: { readonly error: unknown; rea
 }
 
 export function FactWords({ facts, fileName }: { readonly facts: ErrorFacts; readonly fileName: string }): ReactNode {
-  const { errors, recording } = useText();
+  const { errors } = useText();
   const hasPlace =
     facts.line !== undefined || facts.column !== undefined || (facts.file !== undefined && facts.file !== fileName);
   return (
     <>
       <p>{errors.codes[facts.code] ?? facts.message}</p>
       {hasPlace && <p>{errors.where(facts.file ?? fileName, facts.line, facts.column)}</p>}
-      {facts.found !== undefined && <p>{errors.found(recording.said(facts.found))}</p>}
-      {facts.expected !== undefined && <p>{errors.expected(recording.said(facts.expected))}</p>}
-      {facts.advice !== undefined && <p>{recording.said(facts.advice)}</p>}
-      {facts.found === undefined && facts.message !== '' && <p className="small quiet">{facts.message}</p>}
+      {facts.found !== undefined && <p>{errors.found(errors.said(facts.found))}</p>}
+      {facts.expected !== undefined && <p>{errors.expected(errors.said(facts.expected))}</p>}
+      {facts.advice !== undefined && <p>{errors.said(facts.advice)}</p>}
+      {facts.found === undefined && facts.message !== '' && <p className="small quiet">{errors.said(facts.message)}</p>}
     </>
   );
 }

@@ -162,7 +162,7 @@ function collect(
     request,
     isCoarse: request.isCoarse,
     tookMs,
-    ...(failure === undefined ? {} : { failure: `${failure.words}. ${failure.tryThis}` }),
+    ...(failure === undefined ? {} : { failure: { reason: failure.reason, timeS: failure.timeS, part: failure.part } }),
   };
 }
 

@@ -1,4 +1,5 @@
 /** What is asked of the worker, and what comes back: plain data and typed arrays. */
+import type { SimulationFailure } from '../../simulation/failure.ts';
 import type { StepRecord } from '../../simulation/procedure.ts';
 import type { Car, LayoutId } from '../../system/car.ts';
 import type { Fault } from '../../system/faults/fault.ts';
@@ -43,7 +44,8 @@ export interface PlayedRun {
   readonly durationS: number;
   /** As it was recorded: the purge valve's flow makes the draw what was recorded. */
   readonly isDrawMatched: boolean;
-  readonly failure?: string;
+  /** Where it could not be carried on. */
+  readonly failure?: Pick<SimulationFailure, 'reason' | 'timeS' | 'part'>;
   readonly isCoarse: boolean;
   /** What it took to compute, ms. */
   readonly tookMs: number;

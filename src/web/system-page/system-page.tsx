@@ -8,6 +8,7 @@ import { FaultForm } from '../drawing/player/fault-form.tsx';
 import { Legend } from '../drawing/player/legend.tsx';
 import { LivingDrawing } from '../drawing/player/living-drawing.tsx';
 import { Now } from '../drawing/player/now.tsx';
+import { RunFailed } from '../drawing/player/run-failed.tsx';
 import { TraceChart } from '../drawing/player/trace-chart.tsx';
 import { Transport } from '../drawing/player/transport.tsx';
 import { usePlayback } from '../drawing/player/use-playback.ts';
@@ -17,7 +18,6 @@ import { largestGaugePa } from '../drawing/state/summary.ts';
 import { Frame } from '../frame/frame.tsx';
 import { Check } from '../kit/choice.tsx';
 import { SelectField } from '../kit/fields.tsx';
-import { Message } from '../kit/message.tsx';
 import { drawnNetwork } from '../simulation/play.ts';
 import type { DrawnSystem } from '../simulation/played-run.ts';
 import { type Playable, playableOn } from '../simulation/procedures.ts';
@@ -132,8 +132,7 @@ export function SystemPage(): ReactNode {
                 onChange={setBeside}
               />
             </div>
-            {main.error !== undefined && <Message name={words.choose.failed}>{main.error}</Message>}
-            {main.run?.failure !== undefined && <Message name={words.choose.failed}>{main.run.failure}</Message>}
+            <RunFailed error={main.error} run={main.run} />
             <div className={showsPair ? 'pair' : ''}>
               {showsPair && (
                 <div>

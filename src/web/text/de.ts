@@ -7,6 +7,7 @@ import { JOB_DE } from './job.de.ts';
 import { LIVE_DE } from './live.de.ts';
 import { MONITOR_DE } from './monitor.de.ts';
 import { RECORDING_DE } from './recording.de.ts';
+import { serverSaidInGerman } from './server-said.de.ts';
 import { SHOP_DE } from './shop.de.ts';
 import { TRADE_DE } from './trade.de.ts';
 
@@ -81,6 +82,7 @@ export const DE: Text = {
     found: (what) => `Gefunden: ${what}`,
     expected: (what) => `Erwartet: ${what}`,
     signIn: 'Bitte anmelden.',
+    said: serverSaidInGerman,
     codes: {
       'bad-request': 'Der Server konnte das so nicht annehmen.',
       'sign-in': 'Melden Sie sich an, um weiterzumachen.',
@@ -93,7 +95,7 @@ export const DE: Text = {
       'not-possible': 'Noch nicht möglich.',
       'too-large': 'Die Datei ist zu groß.',
       'not-a-recording': 'Das ist keine Aufzeichnung: gebraucht wird eine CSV-Datei, auch mit gzip gepackt.',
-      unreadable: 'Die Datei lässt sich nicht als Aufzeichnung lesen.',
+      unreadable: 'Die Datei lässt sich nicht lesen.',
       'too-many': 'Zu viele Versuche. Warten Sie ein wenig.',
       internal: 'Der Server ist daran gescheitert. Nichts wurde geändert.',
       'no-room': 'Der Datenträger des Servers ist voll. Nichts wurde geändert.',

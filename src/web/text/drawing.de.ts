@@ -281,8 +281,18 @@ export const DRAWING_DE: typeof DRAWING_EN = {
     takeOut: 'Fehler herausnehmen',
     closeUp: 'Schnittbild',
     computing: 'rechnet …',
-    failed: 'Die Simulation brach ab',
     typical: 'typische Größe',
+  },
+  failed: {
+    title: 'Die Simulation brach ab',
+    at: (time, part) => (part === '' ? `Bei ${time}:` : `Bei ${time}, Bauteil: ${part}.`),
+    reasons: {
+      'step-too-small': 'Was dort geschieht, ist zu schnell, um ihm zu folgen.',
+      singular: 'Was dort geschieht, hat keine eindeutige Antwort.',
+      'not-finite': 'Eine Größe ist keine Zahl mehr.',
+      'too-many-steps': 'Dort geschieht zu viel, um ihm bis zum Ende zu folgen.',
+    },
+    advice: 'Wählen Sie eine andere Größe des Fehlers; sehen Sie nach den Volumen des Fahrzeugs.',
   },
   part: {
     heading: 'Bauteil',

@@ -299,8 +299,18 @@ export const DRAWING_EN = {
     takeOut: 'Take the fault out',
     closeUp: 'Close-up',
     computing: 'computing …',
-    failed: 'The simulation stopped',
     typical: 'typical size',
+  },
+  failed: {
+    title: 'The simulation stopped',
+    at: (time: string, part: string) => (part === '' ? `At ${time}:` : `At ${time}, at this part: ${part}.`),
+    reasons: {
+      'step-too-small': 'What happens there is too quick to follow.',
+      singular: 'What happens there has no single answer.',
+      'not-finite': 'A quantity stopped being a number.',
+      'too-many-steps': 'Too much happens there to be followed to the end.',
+    },
+    advice: 'Choose another size of the fault; look at the volumes of the car.',
   },
   part: {
     heading: 'Part',

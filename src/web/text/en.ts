@@ -84,6 +84,8 @@ export const EN = {
     found: (what: string) => `Found: ${what}`,
     expected: (what: string) => `Expected: ${what}`,
     signIn: 'Please sign in.',
+    /** Sentences of the server, English there, in this language. */
+    said: (sentence: string): string => sentence,
     codes: {
       'bad-request': 'The server could not take this as it was sent.',
       'sign-in': 'Sign in to go on.',
@@ -96,7 +98,7 @@ export const EN = {
       'not-possible': 'Not possible yet.',
       'too-large': 'The file is too large.',
       'not-a-recording': 'This is not a recording: a CSV file, or one packed with gzip, is needed.',
-      unreadable: 'The file cannot be read as a recording.',
+      unreadable: 'The file cannot be read.',
       'too-many': 'Too many attempts. Wait a little.',
       internal: 'The server failed at this. Nothing was changed.',
       'no-room': 'The disk of the server is full. Nothing was changed.',
