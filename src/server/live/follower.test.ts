@@ -43,6 +43,23 @@ describe('a recording that is followed while it grows', () => {
     expect(holdingLonger!.reason).toMatch(/./);
   });
 
+  it('is not misled by rows of slow items between the others', () => {
+    const follower = new Follower({ car: null, known: {}, procedure: 'vacuum-draw' });
+    for (const { timeS, channels, label } of secondsOf(told, 20)) {
+      // Before every row one with the fuel level alone, as an answer of its own.
+      const twice = (values: Float64Array, name: string): Float64Array =>
+        Float64Array.from({ length: 2 * values.length }, (_, i) =>
+          (i % 2 === 0) === (name === 'fuelLevel') ? values[i >> 1]! : Number.NaN,
+        );
+      follower.add({
+        label,
+        timeS: Float64Array.from({ length: 2 * timeS.length }, (_, i) => timeS[i >> 1]! - (i % 2 === 0 ? 0.04 : 0)),
+        channels: Object.fromEntries(Object.entries(channels).map(([name, values]) => [name, twice(values, name)])),
+      });
+    }
+    expect(follower.follow().phases.map(({ kind }) => kind)).toEqual(['baseline', 'draw', 'settle', 'hold']);
+  });
+
   it('says nothing of causes until it is told what is done, and then takes all rows', () => {
     const follower = new Follower({ car: CAR, known: {}, procedure: null });
     for (const rows of secondsOf(told, 30)) follower.add(rows);

@@ -171,11 +171,14 @@ function between({ timeS, channels, ...rest }: Recording, from: number, to: numb
 /** Fewer rows: phases are found in all of them anew each time. */
 function forPhases(whole: Recording): Recording {
   const { timeS, channels } = whole;
+  const { tankPressureGaugePa: pressure } = channels;
   const kept: number[] = [];
   let lastS = Number.NEGATIVE_INFINITY;
   let lastDuty = Number.NaN;
   let lastVent = Number.NaN;
   for (let i = 0; i < timeS.length; i++) {
+    // As in a capture that is read: the rows are those of the pressure.
+    if (pressure !== undefined && Number.isNaN(pressure[i]!)) continue;
     const duty = channels.purgeDuty?.[i] ?? Number.NaN;
     const vent = channels.ventClosed?.[i] ?? Number.NaN;
     const isChange = (!Number.isNaN(duty) && duty > 0 !== lastDuty > 0) || (!Number.isNaN(vent) && vent !== lastVent);
