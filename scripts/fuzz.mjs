@@ -3,7 +3,7 @@
  * each core. Ends with the number of inputs, and with an error when one of them broke a rule.
  */
 import { spawn } from 'node:child_process';
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, rmSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { ensurePackages, prepare, ROOT } from './setup.mjs';
@@ -51,6 +51,7 @@ function run(k) {
 }
 
 const runs = await Promise.all(Array.from({ length: Number(processes) }, (_, k) => run(k)));
+rmSync(bundled, { force: true });
 const sum = (read) => runs.reduce((total, { result }) => total + (result === undefined ? 0 : read(result)), 0);
 const capture = sum(({ inputs }) => inputs.capture);
 const slcan = sum(({ inputs }) => inputs.slcan);
