@@ -14,6 +14,7 @@ export const GLOSSARY_DE: readonly { readonly word: string; readonly not: RegExp
   { word: 'Spülung', not: /Regenerier/ },
   { word: 'Aktivkohlebehälter', not: /Aktivkohlefilter|Kohlefilter/ },
   { word: 'Tankentlüftung', not: /Kraftstoffdampf-System/ },
+  { word: 'Überrollventil', not: /Überschlagventil/ },
   { word: 'Referenzblende', not: /Vergleichsblende/ },
   { word: 'abgeschlossener Drucktank', not: /\b(?:ver|ge)schlossene[rnms]? Tank\b/i },
   { word: 'Betankungsanforderung', not: /Tankanforderung/ },
@@ -222,6 +223,7 @@ export const SIZE_NOTES_DE = {
 export function limitSourceInGerman(source: string): string {
   return source
     .replace('size of a leak monitor', 'Größe einer Lecküberwachung')
+    .replace(/(\d)\.(\d+ mm)/g, '$1,$2')
     .replace('exactly', 'genau')
     .replace('federal threshold from memory', 'US-Bundesgrenze aus dem Gedächtnis')
     .replace('from memory', 'aus dem Gedächtnis');

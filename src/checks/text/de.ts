@@ -43,7 +43,7 @@ export const DE: ChecksText = {
     F09p: 'Spülleitung oder Steckverbinder undicht',
     F10: 'Dichtung am Geberflansch undicht',
     F11: 'Tank oder Naht undicht',
-    F12f: 'Füllbegrenzungs- oder Überschlagventil klemmt',
+    F12f: 'Füllbegrenzungs- oder Überrollventil klemmt',
     F12c: 'Einlass-Rückschlagventil fehlerhaft',
     F13: 'Dampfleitung verstopft',
     F14: 'Tankdrucksensor misst falsch',
