@@ -1,5 +1,5 @@
 /** The hole on a logarithmic scale: the 90 % interval beside the limits, each with its source. */
-import type { ReactNode } from 'react';
+import { Fragment, type ReactNode } from 'react';
 import type { Finding } from '../../diagnosis/finding.ts';
 import { exceeds, type Limit, REFERENCE_LIMITS } from '../../report/limits.ts';
 import { sizeNote } from '../../report/size-note.ts';
@@ -10,6 +10,9 @@ import { useNumbers } from '../text/numbers.ts';
 import { useUnits } from '../units/units.ts';
 import { scaleRange, shareOn, ticksOn } from './log-scale.ts';
 import { M_PER_MM, useDiameter } from './use-diameter.ts';
+
+/** Share of the scale from which a name has no room to the right any more. */
+const NEAR_END = 0.65;
 
 const isFromMemory = ({ source }: Limit): boolean => /from memory/i.test(source);
 
@@ -83,17 +86,23 @@ function Scale({ label, size, limits, memory }: ScaleProps): ReactNode {
           .sort((a, b) => a.diameterMm - b.diameterMm)
           .map((limit, k) => {
             const share = shareOn(range, limit.diameterMm);
+            // Its name stands to the right of it, away from smaller limits, and wraps there; near the end to the left.
+            const isLeft = share > NEAR_END;
             return (
-              <div
-                key={limit.label}
-                className={`limit row-${k % 2}${share > 0.7 ? ' at-end' : ''}`}
-                style={{ left: at(limit.diameterMm) }}
-              >
-                <span>
+              <Fragment key={limit.label}>
+                <div className={`limit row-${k % 2}`} style={{ left: at(limit.diameterMm) }} />
+                <span
+                  className={`limit-name row-${k % 2}`}
+                  style={
+                    isLeft
+                      ? { right: `${100 * (1 - share)}%`, maxWidth: `${100 * share}%`, textAlign: 'right' }
+                      : { left: `${100 * share}%`, maxWidth: `${100 * (1 - share)}%` }
+                  }
+                >
                   {limit.label}
                   {isFromMemory(limit) ? ` (${memory})` : ''}
                 </span>
-              </div>
+              </Fragment>
             );
           })}
         <div className="line" />

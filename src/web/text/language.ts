@@ -1,10 +1,11 @@
 /** Languages that the pages speak. A third is a row here and a file beside `de.ts`. */
 import { createContext, use } from 'react';
 import type { Text } from './en.ts';
+import { allUnbroken } from './unbroken.ts';
 
 export const LANGUAGES = {
-  en: { name: 'English', locale: 'en-GB', load: async (): Promise<Text> => (await import('./en.ts')).EN },
-  de: { name: 'Deutsch', locale: 'de-DE', load: async (): Promise<Text> => (await import('./de.ts')).DE },
+  en: { name: 'English', locale: 'en-GB', load: async (): Promise<Text> => allUnbroken((await import('./en.ts')).EN) },
+  de: { name: 'Deutsch', locale: 'de-DE', load: async (): Promise<Text> => allUnbroken((await import('./de.ts')).DE) },
 } as const;
 export type Language = keyof typeof LANGUAGES;
 
