@@ -1,5 +1,6 @@
 /** Jobs over HTTP: what is answered, and what is refused with which words. */
 import { randomUUID } from 'node:crypto';
+import sharp from 'sharp';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import type { HistoryEntry, Job, JobSummary } from '../../src/jobs/record/job.ts';
 import type { ErrorBody } from '../../src/server/contract/error.ts';
@@ -127,6 +128,24 @@ test('settings are kept, and a technician named there stands in the history', as
   const job = await page.newJob();
   const { history } = (await page.ask<{ history: HistoryEntry[] }>('GET', `/jobs/${job.id}/history`)).body;
   expect(history[0]?.by).toBe('Robin');
+});
+
+test('a photo stands in the hand-over as a page, and one that is none stops nothing', async () => {
+  const job = await page.newJob();
+  const attach = (name: string, content: Uint8Array, caption: string) =>
+    page.ask<Job>('POST', `/jobs/${job.id}/attachments`, { form: { fields: { caption }, file: { name, content } } });
+  const photo = await sharp({ create: { width: 60, height: 40, channels: 3, background: '#808080' } })
+    .png()
+    .toBuffer();
+  await attach('neck.png', photo, 'Neck after cleaning');
+  await attach('broken.png', Buffer.concat([photo.subarray(0, 8), Buffer.alloc(64)]), 'Nothing to see');
+  const { body, headers } = await page.ask<string>('GET', `/jobs/${job.id}/hand-over.html`);
+  const html = String(body);
+  expect(html.match(/<img src="data:image\/jpeg;base64,[^"]+" alt="Neck after cleaning"/g)).toHaveLength(1);
+  expect(html).toContain('broken.png');
+  expect(headers['content-security-policy']).toContain('img-src data:');
+  const customer = await page.ask<string>('GET', `/jobs/${job.id}/hand-over.html?parts=customer`);
+  expect(String(customer.body)).not.toContain('<img');
 });
 
 test('photos keep their kind by what they are, and nothing that could run is shown', async () => {
