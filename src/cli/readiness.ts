@@ -2,12 +2,13 @@
 import { readFileSync } from 'node:fs';
 import type { ConditionResult } from '../readiness/condition-result.ts';
 import { conditionsSchema, type MonitorConditions, typicalConditions } from '../readiness/conditions.ts';
-import { type EngineOffOutlook, engineOffOutlook, situationAfter } from '../readiness/engine-off-result.ts';
+import { type EngineOffOutlook, engineOffOutlook } from '../readiness/engine-off-result.ts';
 import { type AttemptResult, evaluateReadiness } from '../readiness/evaluate.ts';
 import { type ForecastHour, parseForecast } from '../readiness/forecast.ts';
 import { evapInUseRatio } from '../readiness/in-use-ratio.ts';
 import { INSPECTION_RULES, type InspectionRule, inspect, inspectionRuleSchema } from '../readiness/inspection.ts';
 import { type DrivePlan, planDrives } from '../readiness/plan.ts';
+import { situationAfter } from '../readiness/situation-after.ts';
 import { inspectionSlip } from '../readiness/slip.ts';
 import { READINESS_EN } from '../readiness/text/en.ts';
 import { PLAIN_METRIC, readinessFigures } from '../readiness/text/figures.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Car } from '../system/car.ts';
-import { type EngineOffSituation, engineOffOutlook, playEngineOff } from './engine-off-result.ts';
+import { engineOffOutlook, playEngineOff } from './engine-off-result.ts';
+import type { EngineOffSituation } from './situation-after.ts';
 
 const CAR: Car = { schema: 'vaporwright-car-1', label: 'made', layout: 'engine-off', demo: true };
 const WARM: EngineOffSituation = {

@@ -3,7 +3,7 @@ import { CLEAN_SAMPLING, type Conditions } from '../simulation/scenario.ts';
 import { simulate } from '../simulation/simulate.ts';
 import { assembleCar } from '../system/assemble.ts';
 import type { Car } from '../system/car.ts';
-import { type ForecastHour, temperatureAt } from './forecast.ts';
+import { type EngineOffSituation, SEALED_S } from './situation-after.ts';
 
 /** What an engine-off test would show of one hole. */
 export interface EngineOffPeak {
@@ -23,52 +23,12 @@ export interface EngineOffOutlook {
   readonly passLowGaugePa: number;
 }
 
-export interface EngineOffSituation {
-  readonly fuelLevel: number;
-  readonly ambientAbsPa: number;
-  /** Ambient temperature at key-off and at the end of the test, K. */
-  readonly ambientFromK: number;
-  readonly ambientToK: number;
-  /** Fuel temperature at key-off, K. */
-  readonly fuelTemperatureK: number;
-  /** Heat that the warm exhaust still puts into the fuel over the first ten minutes, W. */
-  readonly heatW: number;
-  /** Gauge pressures at which the car calls it tight, Pa. */
-  readonly passHighGaugePa?: number;
-  readonly passLowGaugePa?: number;
-}
-
 const PASS_HIGH_PA = 250; // common practice, no source: +1 inH2O
 const PASS_LOW_PA = -250; // common practice, no source: -1 inH2O
 const HOLES_M = [0, 0.254e-3, 0.508e-3, 1.016e-3] as const; // none, 0.010, 0.020 and 0.040 in
 const DUTY_HOLE_M = 0.508e-3;
 /** The sound car must pass the target by this factor, or a cloud decides (judgement). */
 const MARGIN = 1.5;
-const SEALED_S = 2520;
-/** Fuel above the air at key-off, after a drive (judgement). */
-const FUEL_ABOVE_AIR_K = 8;
-const EXHAUST_HEAT_W = 250; // judgement
-const HALF_FULL = 0.5;
-const SEA_LEVEL_PA = 101_325;
-
-/** The situation behind a drive that ends at `stopMs`; absent where the forecast does not reach that far. */
-export function situationAfter(
-  forecast: readonly ForecastHour[],
-  stopMs: number,
-  fuelLevel: number | undefined,
-): EngineOffSituation | undefined {
-  const ambientFromK = temperatureAt(forecast, stopMs);
-  const ambientToK = temperatureAt(forecast, stopMs + SEALED_S * 1000);
-  if (ambientFromK === undefined || ambientToK === undefined) return undefined;
-  return {
-    fuelLevel: fuelLevel ?? HALF_FULL,
-    ambientAbsPa: SEA_LEVEL_PA,
-    ambientFromK,
-    ambientToK,
-    fuelTemperatureK: ambientFromK + FUEL_ABOVE_AIR_K,
-    heatW: EXHAUST_HEAT_W,
-  };
-}
 
 /**
  * Whether an engine-off test can tell a tight car from one with a 0.5 mm (0.020 in) hole, for this swing of temperature

@@ -104,4 +104,11 @@ describe('first blocking condition', () => {
     const running = record([150, { rpm: 800 }], [700, { rpm: 2200, kmh: 80 }]);
     expect(evaluateReadiness(running, DRAW, night)[0]?.verdict).toBe('unknown');
   });
+
+  it('a value at the limit is within it, in single precision too', () => {
+    const full = whole({ level: 0.85 });
+    const single = { ...full.channels, fuelLevel: Float64Array.from(Float32Array.from(full.channels.fuelLevel!)) };
+    expect(single.fuelLevel[0]).toBeGreaterThan(0.85);
+    expect(evaluateReadiness({ ...full, channels: single }, DRAW, night)[0]?.verdict).toBe('conditions-met');
+  });
 });

@@ -12,8 +12,13 @@ export const TEMPERATURE_STEP_K = 0.5;
 export const stepOf = (channel: ChannelName): number =>
   CHANNELS[channel] === 'K' ? TEMPERATURE_STEP_K : (STEP[channel] ?? 0);
 
+/** Samples may come in single precision, a limit never does: 0.85 is not above 0.85. */
+const SINGLE_PRECISION = 1e-6;
+const nearly = (limit: number): number => SINGLE_PRECISION * Math.max(1, Math.abs(limit));
+
 export const isWithin = (value: number, { low, high }: Limits, slack: number): boolean =>
-  (low === undefined || value >= low - slack) && (high === undefined || value <= high + slack);
+  (low === undefined || value >= low - slack - nearly(low)) &&
+  (high === undefined || value <= high + slack + nearly(high));
 
 /** The limits alone, of a condition that has some. */
 export const limitsOf = ({ low, high }: Limits): Limits => ({

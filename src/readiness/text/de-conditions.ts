@@ -93,7 +93,7 @@ export const CONDITIONS_DE: ConditionWords = {
       case 'at-start':
         return `${CHANNELS_DE[fact.channel]} beim Start ${f.of(fact.channel, fact.value)}, ${limit(fact.channel, fact.value, fact.limits, f)}`;
       case 'cold-start':
-        return `Kühlmittel beim Start ${f.kelvins(fact.aboveK)} über ${CHANNELS_DE[fact.air]}, Grenze ${f.kelvins(fact.mostK)}`;
+        return `Kühlmittel beim Start ${f.kelvins(Math.abs(fact.aboveK))} ${fact.aboveK < 0 ? 'unter' : 'über'} ${CHANNELS_DE[fact.air]}, Grenze ${f.kelvins(fact.mostK)} darüber`;
       case 'parked-before': {
         const wanted = `verlangt sind ${f.duration(fact.leastS)}`;
         if (fact.seconds === undefined) return `wie lange er vorher stand, ist nicht bekannt, ${wanted}`;

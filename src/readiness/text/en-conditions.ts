@@ -58,7 +58,7 @@ export const CONDITIONS_EN: ConditionWords = {
       case 'at-start':
         return `${channelInWords(fact.channel)} ${f.of(fact.channel, fact.value)} at start, ${limit(fact.channel, fact.value, fact.limits, f)}`;
       case 'cold-start':
-        return `coolant ${f.kelvins(fact.aboveK)} above ${channelInWords(fact.air)} at start, limit ${f.kelvins(fact.mostK)}`;
+        return `coolant ${f.kelvins(Math.abs(fact.aboveK))} ${fact.aboveK < 0 ? 'below' : 'above'} ${channelInWords(fact.air)} at start, limit ${f.kelvins(fact.mostK)} above`;
       case 'parked-before': {
         const wanted = `${f.duration(fact.leastS)} wanted`;
         if (fact.seconds === undefined) return `how long it was parked before is not known, ${wanted}`;

@@ -63,7 +63,9 @@ export function readinessFigures({ temperature, distance, decimalSign, space }: 
           ? withUnit(number(value * 3.6, 0), 'km/h')
           : withUnit(number((value * 3600) / mile, 0), 'mph');
       if (channel === 'barometricPa' || channel === 'manifoldAbsPa') return withUnit(number(value / 1000, 0), 'kPa');
-      if (unit.startsWith('fraction')) return percent(value, 1);
+      // A gauge of 255 steps tells tenths; a limit is whole.
+      if (unit.startsWith('fraction'))
+        return percent(value, Math.abs(100 * value - Math.round(100 * value)) < 0.05 ? 0 : 1);
       if (unit.startsWith('Pa')) return pascals(value);
       return withUnit(number(value, 0), unit);
     },

@@ -30,7 +30,7 @@ export function RecordingChart({ entry }: { readonly entry: RecordingEntry }): R
   if (loaded.state === 'loading') return <p className="quiet">{text.loading}</p>;
   // Why it cannot be read stands below, with what can be done.
   if (loaded.state === 'failed' && loaded.error instanceof ApiError && loaded.error.facts.code === 'unreadable')
-    return null;
+    return <span className="no-chart" />;
   if (loaded.state === 'failed') return <ErrorMessage error={loaded.error} onRetry={again} />;
   return <LoadedChart entry={entry} loaded={loaded.value} />;
 }

@@ -4,6 +4,7 @@ import type { RecordingEntry } from '../../jobs/record/job.ts';
 import { readPreview } from '../api/jobs.ts';
 import { ErrorMessage, Message } from '../kit/message.tsx';
 import { useLoaded } from '../kit/use-loaded.ts';
+import { CaptureOffer } from '../monitor/capture-offer.tsx';
 import { useSheet } from '../sheet/sheet-context.ts';
 import { useText } from '../text/language.ts';
 import { MappingEditor } from './mapping-editor.tsx';
@@ -19,7 +20,9 @@ export function RecordingMapping({ entry }: { readonly entry: RecordingEntry }):
   const [loaded, again] = useLoaded(key, () => readPreview(job.id, entry.id));
   if (loaded.state === 'loading') return <p className="quiet">{common.loading}</p>;
   if (loaded.state === 'failed') return <ErrorMessage error={loaded.error} onRetry={again} />;
-  const { header, rows, mapping, guessed, isGiven, report, problem } = loaded.value;
+  const { header, rows, mapping, guessed, isGiven, report, problem, capture } = loaded.value;
+  if (capture !== undefined && report === null)
+    return <CaptureOffer entry={entry} capture={capture} hasSamples={false} />;
   return (
     <div className="stack">
       {problem !== null && (
@@ -27,6 +30,7 @@ export function RecordingMapping({ entry }: { readonly entry: RecordingEntry }):
           <FactWords facts={problem} fileName={entry.fileName} />
         </Message>
       )}
+      {capture !== undefined && <CaptureOffer entry={entry} capture={capture} hasSamples />}
       {report !== null && <QualityWords report={report} />}
       <details open={problem !== null}>
         <summary>{recording.mapping.title}</summary>

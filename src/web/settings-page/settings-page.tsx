@@ -12,6 +12,7 @@ import { useText } from '../text/language.ts';
 import { AccountsPart } from './accounts-part.tsx';
 import { BackupPart } from './backup-part.tsx';
 import { LimitsPart } from './limits-part.tsx';
+import { RulesPart } from './rules-part.tsx';
 
 export function SettingsPage(): ReactNode {
   const text = useText();
@@ -140,6 +141,16 @@ function ShopParts({ first, isReadOnly }: { readonly first: Settings; readonly i
           limits={settings.limits}
           isReadOnly={isReadOnly}
           onChange={(limits) => set({ ...settings, limits: [...limits] })}
+        />
+      </Section>
+      <Section id="rules" name={text.monitor.rules.title}>
+        <RulesPart
+          kept={settings}
+          isReadOnly={isReadOnly}
+          onChange={(kept) => {
+            const { inspectionRules: _, inspectionRule: __, ...others } = settings;
+            set({ ...others, ...kept });
+          }}
         />
       </Section>
     </>

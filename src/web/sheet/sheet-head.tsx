@@ -7,7 +7,10 @@ import { useSheet } from './sheet-context.ts';
 import { PARTS, type Part } from './waiting-part.ts';
 
 const NAME_OF: Readonly<
-  Record<Part, 'complaint' | 'car' | 'recordings' | 'finding' | 'nextCheck' | 'repair' | 'proof' | 'handOver'>
+  Record<
+    Part,
+    'complaint' | 'car' | 'recordings' | 'finding' | 'nextCheck' | 'repair' | 'proof' | 'monitor' | 'handOver'
+  >
 > = {
   complaint: 'complaint',
   car: 'car',
@@ -16,6 +19,7 @@ const NAME_OF: Readonly<
   'next-check': 'nextCheck',
   repair: 'repair',
   proof: 'proof',
+  monitor: 'monitor',
   'hand-over': 'handOver',
 };
 

@@ -26,6 +26,7 @@ const RecordingSection: ComponentType<RecordingSectionProps> = lazy(async () => 
 const FindingSection: ComponentType<FindingSectionProps> = lazy(async () => ({
   default: (await import('../finding/finding-section.tsx')).FindingSection,
 }));
+const MonitorSection = lazy(async () => ({ default: (await import('../monitor/monitor-section.tsx')).MonitorSection }));
 const DrawingPanel: ComponentType<DrawingPanelProps> = lazy(async () => ({
   default: (await import('../drawing/drawing-panel.tsx')).DrawingPanel,
 }));
@@ -107,6 +108,11 @@ export function Sheet({
         </Section>
         <Section id="proof" name={names.proof} isFirst={waits === 'proof'}>
           <ProofSection />
+        </Section>
+        <Section id="monitor" name={names.monitor}>
+          <Suspense fallback={waiting}>
+            <MonitorSection />
+          </Suspense>
         </Section>
         <Section id="hand-over" name={names.handOver} isFirst={waits === 'hand-over'}>
           <HandOverSection />

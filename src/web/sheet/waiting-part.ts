@@ -10,6 +10,7 @@ export const PARTS = [
   'next-check',
   'repair',
   'proof',
+  'monitor',
   'hand-over',
 ] as const;
 export type Part = (typeof PARTS)[number];
