@@ -58,6 +58,7 @@ export const PROOF_DE: ProofText = {
   budget: {
     title: 'Leckbilanz',
     lead: 'Löcher nebeneinander addieren sich nach Fläche; abgezogen werden deshalb Flächen, nicht Durchmesser.',
+    where: 'wo',
     whole: 'ganzes System',
     sum: 'Abschnitte zusammen',
     removed: 'behoben',

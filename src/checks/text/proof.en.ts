@@ -55,6 +55,7 @@ export const PROOF_EN: ProofText = {
   budget: {
     title: 'Leak budget',
     lead: 'Holes side by side add by area, so areas are subtracted, not diameters.',
+    where: 'where',
     whole: 'whole system',
     sum: 'sections together',
     removed: 'removed',

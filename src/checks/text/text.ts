@@ -55,6 +55,8 @@ export interface ProofText {
   readonly budget: {
     readonly title: string;
     readonly lead: string;
+    /** Head of the column that names whole and sections. */
+    readonly where: string;
     readonly whole: string;
     readonly sum: string;
     readonly removed: string;

@@ -64,7 +64,7 @@ function budget({ given: { units }, words, checks, q }: Desk, given: LeakBudget)
     {
       kind: 'table',
       columns: [
-        { title: '', share: 0.25 },
+        { title: said.where, share: 0.25 },
         { title: title(words.facts.before), share: 0.25 },
         { title: title(words.facts.after), share: 0.25 },
         { title: title(said.removed), share: 0.25 },

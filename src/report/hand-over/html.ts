@@ -83,11 +83,12 @@ function block(item: Block, id: string): Markup {
   }
 }
 
-const section = ({ title, blocks }: Section, id: string): Markup =>
-  markup`<section aria-labelledby="${id}"><h3 id="${id}">${title}</h3><div>${blocks.map((item, i) => block(item, `${id}-${i}`))}</div></section>`;
+/** Named with its part: customer's page and evidence have sections of one name. */
+const section = ({ title, blocks }: Section, id: string, part: string): Markup =>
+  markup`<section aria-labelledby="${part}-title ${id}"><h3 id="${id}">${title}</h3><div>${blocks.map((item, i) => block(item, `${id}-${i}`))}</div></section>`;
 
 const part = ({ id, title, subtitle, sections }: Part, first: Markup): Markup =>
-  markup`<div class="part" id="${id}"><header>${first}<h2>${title}</h2><p class="sub">${subtitle}</p></header>${sections.map((each, i) => section(each, `${id}-${i}`))}</div>`;
+  markup`<div class="part" id="${id}"><header>${first}<h2 id="${id}-title">${title}</h2><p class="sub">${subtitle}</p></header>${sections.map((each, i) => section(each, `${id}-${i}`, id))}</div>`;
 
 /** The document as a page. */
 export function documentHtml(document: HandOverDocument, fonts: FontBytes): string {

@@ -25,7 +25,7 @@ export function BudgetTable({ budget }: { readonly budget: LeakBudget }): ReactN
         <table>
           <thead>
             <tr>
-              <td />
+              <th scope="col">{text.where}</th>
               <th scope="col">{words.before}</th>
               <th scope="col">{words.after}</th>
               <th scope="col">{text.removed}</th>

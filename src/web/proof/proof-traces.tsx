@@ -41,10 +41,10 @@ export function ProofTraces({ before, after }: Props): ReactNode {
       <h4>{words.tracesTitle}</h4>
       <p className="small trace-keys">
         <span>
-          <i className="before" aria-hidden="true" /> {words.before}
+          <span className="trace-key before" aria-hidden="true" /> {words.before}
         </span>
         <span>
-          <i className="after" aria-hidden="true" /> {words.after}
+          <span className="trace-key after" aria-hidden="true" /> {words.after}
         </span>
         {together.at !== null && Math.abs(together.movedS) >= 0.5 && (
           <span className="quiet">
