@@ -335,3 +335,16 @@ describe('how a file is read', () => {
       );
     }));
 });
+
+test('whoever has the link sees the recording’s chart and the finding with its overlay, and can change nothing', () =>
+  withChart(async ({ page, server }) => {
+    await page.goto(`${server.address}/shared/some-long-token-of-a-link`);
+    const recording = page.locator('.recording');
+    await recording.locator('.lane-chart canvas').waitFor();
+    expect(await page.getByRole('slider', { name: HOLD_END }).count()).toBe(0);
+    expect(await recording.getByRole('textbox').count()).toBe(0);
+    const finding = page.locator('#finding');
+    await finding.locator('.traces canvas').first().waitFor();
+    expect(await wordsOf(finding)).toMatch(/0\.62\smm \(0\.56\sto\s0\.69\)/);
+    expect(await finding.getByRole('button', { name: /make/i }).count()).toBe(0);
+  }));

@@ -90,6 +90,8 @@ export const readShares = async (id: string): Promise<readonly Share[]> =>
   (await fetchJson<{ shares: Share[] }>('GET', `${job(id)}/shares`)).shares;
 export const revokeShare = (id: string, shareId: string): Promise<unknown> =>
   fetchJson('DELETE', `${job(id)}/shares/${inPath(shareId)}`);
+export const readSharedSamples = async (token: string, recordingId: string): Promise<ArrayBuffer> =>
+  (await fetchAnswer('GET', `/shared/${inPath(token)}/recordings/${inPath(recordingId)}/samples`)).arrayBuffer();
 export const readShared = (token: string): Promise<Job> => fetchJson('GET', `/shared/${inPath(token)}`);
 
 export const removeDemo = (): Promise<{ removed: number }> => fetchJson('DELETE', '/demo');

@@ -7,7 +7,6 @@ import { Message } from '../kit/message.tsx';
 import { useSheet } from '../sheet/sheet-context.ts';
 import { useText } from '../text/language.ts';
 import { useNumbers } from '../text/numbers.ts';
-import './finding.css';
 import { FindingMaker } from './finding-maker.tsx';
 import { FindingSheet } from './finding-sheet.tsx';
 

@@ -9,11 +9,17 @@ import { EvidenceBars } from './evidence-bars.tsx';
 import { ReasonLists } from './reason-lists.tsx';
 import { SizeScale } from './size-scale.tsx';
 import { Verdict } from './verdict.tsx';
+import './finding.css';
 
 // The chart and its library are fetched with the first trace.
 const Traces = lazy(async () => ({ default: (await import('./traces.tsx')).Traces }));
 
-export function FindingSheet({ made }: { readonly made: JobFinding }): ReactNode {
+interface Props {
+  readonly made: JobFinding;
+  readonly isGuest?: boolean;
+}
+
+export function FindingSheet({ made, isGuest = false }: Props): ReactNode {
   const { finding: text } = useText();
   const { dateTime } = useNumbers();
   const { sheet } = made;
@@ -25,7 +31,7 @@ export function FindingSheet({ made }: { readonly made: JobFinding }): ReactNode
         {text.madeFrom(sheet.recordings.length, sheet.program)}, {text.madeAt(dateTime(made.madeAt))}
         {made.outdated ? ` · ${text.outdatedShort}` : ''}
       </p>
-      <SizeScale finding={finding} />
+      <SizeScale finding={finding} isGuest={isGuest} />
       <CauseList finding={finding} />
       {finding.overlays.length > 0 && (
         <Suspense fallback={<p className="quiet">{text.trace.loading}</p>}>

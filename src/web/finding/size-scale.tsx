@@ -16,12 +16,18 @@ const NEAR_END = 0.65;
 
 const isFromMemory = ({ source }: Limit): boolean => /from memory/i.test(source);
 
-export function SizeScale({ finding }: { readonly finding: Finding }): ReactNode {
+interface Props {
+  readonly finding: Finding;
+  /** Whoever reads by a link has no part in the shop's own limits. */
+  readonly isGuest: boolean;
+}
+
+export function SizeScale({ finding, isGuest }: Props): ReactNode {
   const { finding: text, trade } = useText();
   const { percent } = useNumbers();
   const { interval, diameter } = useDiameter();
-  const [settings] = useLoaded('settings', readSettings);
-  const limits = settings.state === 'there' ? settings.value.limits : REFERENCE_LIMITS;
+  const [shop] = useLoaded('limits', async () => (isGuest ? REFERENCE_LIMITS : (await readSettings()).limits));
+  const limits = shop.state === 'there' ? shop.value : REFERENCE_LIMITS;
   const size = finding.diameterMm;
   const note = sizeNote(finding);
   if (size === null) return null;

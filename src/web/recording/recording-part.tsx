@@ -6,6 +6,7 @@ import { Button } from '../kit/button.tsx';
 import { Check, Choice } from '../kit/choice.tsx';
 import { TextField } from '../kit/fields.tsx';
 import { Message } from '../kit/message.tsx';
+import { useSeen } from '../kit/use-seen.ts';
 import { useSheet } from '../sheet/sheet-context.ts';
 import { useText } from '../text/language.ts';
 import { useNumbers } from '../text/numbers.ts';
@@ -15,24 +16,6 @@ import { useEntry } from './use-entry.ts';
 
 // The chart and its library are fetched when a recording comes into sight.
 const RecordingChart = lazy(async () => ({ default: (await import('./recording-chart.tsx')).RecordingChart }));
-
-/** True from the moment an element comes near the window on. */
-function useSeen(): readonly [(element: HTMLElement | null) => void, boolean] {
-  const [element, setElement] = useState<HTMLElement | null>(null);
-  const [isSeen, setSeen] = useState(false);
-  useEffect(() => {
-    if (element === null || isSeen) return;
-    const watcher = new IntersectionObserver(
-      (entries) => {
-        if (entries.some(({ isIntersecting }) => isIntersecting)) setSeen(true);
-      },
-      { rootMargin: '400px' },
-    );
-    watcher.observe(element);
-    return () => watcher.disconnect();
-  }, [element, isSeen]);
-  return [setElement, isSeen];
-}
 
 export function RecordingPart({ entry }: { readonly entry: RecordingEntry }): ReactNode {
   const { job } = useSheet();

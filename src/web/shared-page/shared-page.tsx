@@ -1,17 +1,24 @@
-import type { ReactNode } from 'react';
-import type { Job } from '../../jobs/record/job.ts';
+import { lazy, type ReactNode, Suspense, useMemo } from 'react';
+import type { Job, RecordingEntry } from '../../jobs/record/job.ts';
 import { ApiError } from '../api/client.ts';
-import { readShared, sharedFileAddress, sharedPdfAddress } from '../api/jobs.ts';
+import { readShared, readSharedSamples, sharedFileAddress, sharedPdfAddress } from '../api/jobs.ts';
 import { Frame } from '../frame/frame.tsx';
 import { Caution } from '../kit/caution.tsx';
-import { Diameter } from '../kit/interval.tsx';
-import { LengthBar } from '../kit/length-bar.tsx';
 import { ErrorMessage } from '../kit/message.tsx';
 import { Section } from '../kit/section.tsx';
 import { useLoaded } from '../kit/use-loaded.ts';
+import { useSeen } from '../kit/use-seen.ts';
+import '../recording/recording.css';
 import { CarFacts } from '../sheet/car/car-facts.tsx';
+import { SheetContext, type SheetJob } from '../sheet/sheet-context.ts';
 import { useText } from '../text/language.ts';
 import { useNumbers } from '../text/numbers.ts';
+
+// Charts and their library come with what is seen of them.
+const RecordingChart = lazy(async () => ({
+  default: (await import('../recording/recording-chart.tsx')).RecordingChart,
+}));
+const FindingSheet = lazy(async () => ({ default: (await import('../finding/finding-sheet.tsx')).FindingSheet }));
 
 /** One job to be read by whoever has the link. */
 export function SharedPage({ token }: { readonly token: string }): ReactNode {
@@ -39,13 +46,33 @@ export function SharedPage({ token }: { readonly token: string }): ReactNode {
   );
 }
 
+/** The sheet of whoever has the link: it can be read, and that is all. */
+function guestSheet(job: Job, token: string): SheetJob {
+  const nothing = async (): Promise<void> => undefined;
+  return {
+    job,
+    isReadOnly: true,
+    state: 'saved',
+    work: [],
+    readSamples: (recordingId) => readSharedSamples(token, recordingId),
+    save: () => undefined,
+    flush: nothing,
+    takeIn: nothing,
+    adopt: () => undefined,
+    follow: () => undefined,
+    undo: nothing,
+    setClosed: nothing,
+  };
+}
+
 function SharedJob({ job, token }: { readonly job: Job; readonly token: string }): ReactNode {
   const text = useText();
   const numbers = useNumbers();
   const words = text.shop.shared;
   const parts = text.job.sections;
+  const sheet = useMemo(() => guestSheet(job, token), [job, token]);
   return (
-    <>
+    <SheetContext value={sheet}>
       <header>
         <h1>{text.job.title(job.vehicle.name)}</h1>
         <p className="sub">
@@ -72,11 +99,10 @@ function SharedJob({ job, token }: { readonly job: Job; readonly token: string }
         </Section>
       )}
       <Section id="recordings" name={parts.recordings}>
-        <ul>
-          {job.recordings.map((recording) => (
-            <li key={recording.id}>{recording.label}</li>
-          ))}
-        </ul>
+        {job.recordings.length === 0 && <p className="quiet">{text.recording.none}</p>}
+        {job.recordings.map((entry) => (
+          <SharedRecording key={entry.id} entry={entry} />
+        ))}
       </Section>
       <Section id="finding" name={parts.finding} isFirst>
         <SharedFinding job={job} />
@@ -143,50 +169,41 @@ function SharedJob({ job, token }: { readonly job: Job; readonly token: string }
           </ul>
         </Section>
       )}
-    </>
+    </SheetContext>
   );
 }
 
-/** Causes of less than this share are left out here; the hand-over sheet has them all. */
-const SHOWN_FROM = 0.01;
+/** One recording with its chart. */
+function SharedRecording({ entry }: { readonly entry: RecordingEntry }): ReactNode {
+  const { recording: text } = useText();
+  const [watch, isSeen] = useSeen();
+  return (
+    <article className="recording" aria-label={entry.label} ref={watch}>
+      <h3>
+        {entry.label} <span className="quiet">· {text.takenNames[entry.taken]}</span>
+      </h3>
+      <div className="chart-place">
+        {isSeen && (
+          <Suspense fallback={<p className="quiet">{text.loading}</p>}>
+            <RecordingChart entry={entry} />
+          </Suspense>
+        )}
+      </div>
+    </article>
+  );
+}
 
 function SharedFinding({ job }: { readonly job: Job }): ReactNode {
   const text = useText();
   const words = text.shop.shared;
   const made = job.findings.at(-1);
   if (made === undefined) return <p className="quiet">{words.noFinding}</p>;
-  const { finding } = made.sheet;
-  const [first] = finding.causes;
   return (
-    <>
-      <p className="finding-sentence">
-        {finding.verdict === 'fault' && first !== undefined ? (
-          <>
-            <strong>{text.trade.causes[first.id]}</strong>
-            {first.diameterMm !== undefined && (
-              <>
-                , <Diameter size={first.diameterMm} />
-              </>
-            )}
-          </>
-        ) : (
-          text.trade.verdicts[finding.verdict]
-        )}
-      </p>
+    <div className="finding">
       {made.outdated && <p className="warn">{words.outdated}</p>}
-      <h3>{words.othersHeading}</h3>
-      {finding.causes
-        .filter((cause) => cause.probability >= SHOWN_FROM)
-        .map((cause, at) => (
-          <LengthBar
-            key={cause.id}
-            name={text.trade.causes[cause.id]}
-            share={cause.probability}
-            isRival={at > 0}
-            withWords
-          />
-        ))}
-      {first?.diameterMm !== undefined && <p className="small quiet">{words.diameter}</p>}
-    </>
+      <Suspense fallback={<p className="quiet">{text.common.loading}</p>}>
+        <FindingSheet made={made} isGuest />
+      </Suspense>
+    </div>
   );
 }

@@ -83,14 +83,10 @@ export const SHOP_DE: typeof SHOP_EN = {
     goneWords: 'Er ist abgelaufen oder wurde widerrufen. Fragen Sie die Werkstatt nach einem neuen.',
     codes: 'Fehlercodes',
     noFinding: 'Es ist noch kein Befund gestellt.',
-    recordings: 'Aufzeichnungen',
     missing: 'Noch nicht nachgeprüft',
     nothingMissing: 'ein Nachweis liegt noch nicht vor',
     checks: 'Prüfungen',
-    diameter:
-      'Gleichwertiger Durchmesser: das dünne, scharfkantige runde Loch mit Durchflusszahl 0,61, das denselben Strom durchlässt.',
     outdated: 'Die Angaben haben sich seit diesem Befund geändert.',
-    othersHeading: 'Ursachen, die wahrscheinlichste zuerst',
     caution:
       'Nur übliche Werte. Die Herstellerunterlagen dieses Fahrzeugs, die Regeln des Betriebs und das Recht am Ort gehen überall vor, wo sie abweichen; Arbeiten, die einen Befähigungsnachweis verlangen, gehören in die Hände derer, die ihn haben.',
   },

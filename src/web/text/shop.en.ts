@@ -80,14 +80,10 @@ export const SHOP_EN = {
     goneWords: 'It has ended or was revoked. Ask the shop for a new one.',
     codes: 'Codes',
     noFinding: 'No finding has been made yet.',
-    recordings: 'Recordings',
     missing: 'Not verified yet',
     nothingMissing: 'no proof has been given yet',
     checks: 'Checks',
-    diameter:
-      'Equivalent diameter: the thin sharp-edged round hole, discharge coefficient 0.61, that passes the same flow.',
     outdated: 'Inputs have changed since this finding was made.',
-    othersHeading: 'Causes, most probable first',
     caution:
       'Typical values only. The service information of this vehicle, the rules of the workplace and the law where you are come first wherever they differ, and work that needs a licence is for those who hold it.',
   },
