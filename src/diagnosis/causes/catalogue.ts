@@ -28,6 +28,9 @@ export interface Cause {
 /** A passage that is shut for good [m2]; far below anything that shows. */
 const SHUT: LogPrior = { centre: 1e-12, sd: 0.05 };
 
+/** What a passage lets through that is stuck shut or blocked: from nothing that shows to a pinhole. Judgement. */
+const SHUT_HOLE = holePrior(0.08, 1);
+
 /**
  * Sizes of faults, medians of equivalent diameters with the spread of their logarithm. Judgement from common practice:
  * holes that set a code run from a quarter of a millimetre to a few millimetres; a cap or hose that is off leaves more
@@ -84,8 +87,8 @@ export const CATALOGUE: readonly Cause[] = [
   {
     id: 'vent_stuck_closed',
     size: 'ventOpen',
-    changes: { ventOpen: holePrior(0.15, 0.7), initial: { sd: 3000 } },
-    starts: { ventOpen: [0, 2] },
+    changes: { ventOpen: SHUT_HOLE, initial: { sd: 3000 } },
+    starts: { ventOpen: [0.6, 2] },
     places: ['vent valve'],
   },
   {
@@ -99,8 +102,8 @@ export const CATALOGUE: readonly Cause[] = [
   {
     id: 'path_blocked',
     size: 'pipe',
-    changes: { pipe: holePrior(0.15, 0.8), initial: { sd: 1500 } },
-    starts: { pipe: [-0.7, 1] },
+    changes: { pipe: SHUT_HOLE, initial: { sd: 1500 } },
+    starts: { pipe: [0, 1.4] },
     places: ['tank to canister', 'fill-limit valve'],
   },
   {

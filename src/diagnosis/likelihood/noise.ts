@@ -27,21 +27,34 @@ const RELEASE_SHARE = 0.2;
 const RELEASE_S = 4;
 /**
  * The same in the other procedures: with the vent open the valve's and the filter's own laws are not quite the model's;
- * engine off, the fuel's temperature is not quite a few straight lines; filling, the liquid splashes.
+ * engine off, the fuel's temperature is not quite a few straight lines; filling, the liquid splashes, and is still after it.
  */
 const OTHER_SHARE: Readonly<Record<string, { readonly share: number; readonly timeS: number }>> = {
   purge: { share: 0.08, timeS: 20 },
   idle: { share: 0.08, timeS: 20 },
   sealed: { share: 0.03, timeS: 150 },
   vented: { share: 0.03, timeS: 150 },
-  filling: { share: 0.08, timeS: 15 },
-  filled: { share: 0.06, timeS: 6 },
+  filling: { share: 0.06, timeS: 15 },
+  filled: { share: 0.01, timeS: 6 },
 };
 /** A sensor's zero wanders with its own temperature over minutes by about a percent of a percent of its span [Pa], judgement. */
 const ZERO_WANDER_PA = 1.5;
 /** White part of the same, and after any vent command [share of the excursion], [s]. */
 const ROUGH_SHARE = 0.008;
 const CHANGE_S = 1.5;
+
+/**
+ * Filling, the liquid starts and stops within tenths of a second that no channel records: the readings are off by what the pressure
+ * changes in that time [s]. Shut-offs are noted to a tenth of a second. Judgement.
+ */
+const FILLING_TIMING_S = 0.05;
+
+/** Fastest change of the readings to either neighbour [Pa/s]. */
+function steepness(o: Observations, i: number): number {
+  const to = (k: number) =>
+    k >= 0 && k < o.gaugePa.length ? Math.abs((o.gaugePa[k]! - o.gaugePa[i]!) / (o.timeS[k]! - o.timeS[i]!)) : 0;
+  return Math.max(to(i - 1), to(i + 1));
+}
 
 /** The noise of a sensor that says nothing of the tank: no allowance for what the model cannot follow. */
 export function sensorOnlyWhitening(o: Observations, noise: Noise): Whitening {
@@ -89,6 +102,7 @@ export function allowanceFor(o: Observations, noise: Noise, procedure: string): 
   const rough = (ROUGH_SHARE * depth) ** 2;
   for (let i = 0; i < n; i++) {
     variance[i] = o.whiteVariance[i]! * noise.whiteScale;
+    if (procedure === 'refuelling') variance[i]! += (FILLING_TIMING_S * steepness(o, i)) ** 2;
     if (i > 0 && o.phase[i] !== o.phase[i - 1]) fresh[i] = 1;
     if (o.phase[i] === 'draw') {
       variance[i]! += rough;

@@ -84,8 +84,11 @@ const LAG: LogPrior = { centre: 0.2, sd: 0.6 };
 const COMMAND_SD_S = 0.1;
 /** Change of the purge valve's flow over a draw, as its gas and temperature change [-], judgement. */
 const DRIFT_SD = 0.2;
-/** Gas displaced per volume of liquid: rate of the pump, and vapour made or condensed by splashing [-], judgement. */
-const DISPLACEMENT: LogPrior = { centre: 1, sd: 0.07 };
+/**
+ * Gas displaced per volume of liquid [-]: the rate of the pump, and the vapour that splashing makes, some percent more than it condenses
+ * where fresh fuel falls into a tank that has stood. Judgement.
+ */
+const DISPLACEMENT: LogPrior = { centre: 1.05, sd: 0.08 };
 /** Time in which the flow builds up after the nozzle's lever is pulled [s], judgement: a moment of a hand. */
 const NOZZLE_RISE: LogPrior = { centre: NOZZLE_RISE_S, sd: 0.6 };
 /** Rates of the fuel's temperature [K/s]: with the engine running; parked, 1 to 2 K per 10 min (common practice). */
