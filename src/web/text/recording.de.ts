@@ -1,5 +1,5 @@
-import type { RECORDING_EN } from './recording.en.ts';
 import { recordingSaidInGerman } from '../../report/recording-said-de.ts';
+import type { RECORDING_EN } from './recording.en.ts';
 
 export const RECORDING_DE: typeof RECORDING_EN = {
   channels: {
