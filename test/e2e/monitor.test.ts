@@ -84,7 +84,7 @@ describe('monitor and inspection', () => {
       await attempts.first().getByText('First blocked at 0:10 by the condition “intake air at start”:').waitFor();
       await attempts.first().getByText('intake temperature 41 °C at start, limit 35 °C').first().waitFor();
       expect(await attempts.count()).toBe(2);
-      expect(await attempts.nth(1).innerText()).toMatch(/24:20.*coolant at start[\s\S]*coolant temperature 70/);
+      expect(await attempts.nth(1).textContent()).toMatch(/24:20.*coolant at start[\s\S]*coolant temperature 70/);
 
       await monitor.locator('summary', { hasText: WORDS.conditions.title }).click();
       const air = monitor
@@ -124,11 +124,11 @@ describe('monitor and inspection', () => {
       await monitor.getByText(/^Line 1: “06:00 rain”; expected an hour and a temperature/).waitFor();
       await monitor.getByLabel(WORDS.plan.forecast).fill(FORECAST);
       await monitor
-        .getByText(/^Inspection in 9 days .*: \d attempts?, \d+ % that the monitor has run by then/)
+        .getByText(/^Inspection in 9 days .*: \d attempts?, \d+\s% that the monitor has run by then/)
         .waitFor();
       const starts = monitor.getByRole('region', { name: WORDS.plan.attempts }).locator('tbody tr');
       expect(await starts.count()).toBeGreaterThan(1);
-      await monitor.getByText(/^No start, not even a short one, in the 8 h before/).waitFor();
+      await monitor.getByText(/^No start, not even a short one, in the 8\sh before/).waitFor();
       await until(
         () => bench.job(id),
         (job) => job.monitor.plan.forecast?.text === FORECAST && job.monitor.plan.inspectionAt !== undefined,
@@ -199,10 +199,10 @@ describe('monitor and inspection', () => {
         await monitor.getByText('Zuerst gehindert bei 0:10 durch die Bedingung „Ansaugluft beim Start“:').waitFor();
         await monitor.getByText('Ansauglufttemperatur beim Start 41 °C, Grenze 35 °C').first().waitFor();
         await monitor.getByText('Würde nach dieser Regel bestehen.').waitFor();
-        await monitor.getByText(DE.monitor.said.after).waitFor();
+        await monitor.getByRole('columnheader', { name: DE.monitor.said.after }).waitFor();
         for (const fold of await monitor.locator('details').all())
           await fold.evaluate((element) => element.setAttribute('open', ''));
-        expect(await monitor.innerText()).not.toMatch(/\b(not read|commanded|blocked|wanted|from memory|drive)\b/);
+        expect(await monitor.textContent()).not.toMatch(/\b(not read|commanded|blocked|wanted|from memory|drive)\b/);
         expect(await sticksOut(page)).toBe(0);
         expect(await smallTargets(page)).toEqual([]);
         const { broken, looked } = await axe(page);

@@ -25,7 +25,7 @@ export function InspectionPart(): ReactNode {
   const { name, source } = words.rule(rule);
   const { inspectionAt } = monitor.plan;
   return (
-    <section className="stack" aria-label={text.inspection.title}>
+    <div className="part">
       <h3>{text.inspection.title}</h3>
       <Verdict rule={rule} />
       <div className="fields">
@@ -61,7 +61,7 @@ export function InspectionPart(): ReactNode {
         <p>{words.caution}</p>
         <p>{text.inspection.clearing}</p>
       </Caution>
-    </section>
+    </div>
   );
 }
 

@@ -18,10 +18,10 @@ export function MonitorSection(): ReactNode {
       <p>{text.lead}</p>
       <SaidPart />
       <InspectionPart />
-      <section className="why" aria-label={text.why.title} ref={watch}>
+      <div className="part why" ref={watch}>
         <h3>{text.why.title}</h3>
         {isSeen && <WhyPart client={client} />}
-      </section>
+      </div>
       <PlanPart client={client} />
     </>
   );

@@ -23,7 +23,7 @@ export function PlanPart({ client }: { readonly client: MonitorClient }): ReactN
     return options === undefined ? undefined : { ...planDrives(options), zone: options.zone };
   }, [key]);
   return (
-    <section className="stack" aria-label={text.plan.title}>
+    <div className="part">
       <h3>{text.plan.title}</h3>
       {plan === undefined && <p className="quiet">{text.plan.needsForecast}</p>}
       {!isReadOnly && <PlanForm />}
@@ -32,7 +32,7 @@ export function PlanPart({ client }: { readonly client: MonitorClient }): ReactN
         <EngineOffPart car={job.car} client={client} stopMs={plan?.attempts[0]?.stopMs} />
       )}
       {plan !== undefined && <p className="small quiet">{words.caution}</p>}
-    </section>
+    </div>
   );
 }
 

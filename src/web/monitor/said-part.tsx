@@ -20,7 +20,7 @@ export function SaidPart(): ReactNode {
   const [isEntering, setEntering] = useState(false);
   const newest = newestReading(job);
   return (
-    <section className="stack" aria-label={text.said.title}>
+    <div className="part">
       <h3>{text.said.title}</h3>
       {newest === undefined ? (
         <p className="quiet">{text.said.none}</p>
@@ -40,7 +40,7 @@ export function SaidPart(): ReactNode {
         </div>
       )}
       {isEntering && <ReadingDialog onClose={() => setEntering(false)} />}
-    </section>
+    </div>
   );
 }
 
@@ -67,7 +67,7 @@ function Lines(): ReactNode {
     ...statusLines(reading, words, figures),
   ]);
   const names = [...new Set(columns.flatMap((lines) => lines.map(({ what }) => what)))];
-  return (
+  const table = (
     <table className="said">
       {readings.length > 1 && (
         <thead>
@@ -92,6 +92,13 @@ function Lines(): ReactNode {
         ))}
       </tbody>
     </table>
+  );
+  if (readings.length < 2) return table;
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard.
+    <section className="table-scroll" tabIndex={0} aria-label={text.said.title}>
+      {table}
+    </section>
   );
 }
 
