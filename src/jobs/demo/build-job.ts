@@ -66,7 +66,7 @@ export async function toldJob(folder: string, told: DemoJob, number: number): Pr
     checks: withId(key, 'check', told.checks),
     repairs: withId(key, 'repair', told.repairs),
     proof: proof === null ? null : { before: ids('before-repair'), after: ids('after-repair'), ...proof },
-    monitor: EMPTY_MONITOR,
+    monitor: { ...EMPTY_MONITOR, readings: withId(key, 'reading', told.readings ?? []) },
     attachments: [],
     notes: withId(key, 'note', told.notes),
     findings: [],

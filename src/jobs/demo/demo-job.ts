@@ -31,6 +31,8 @@ export interface DemoJob {
   readonly checks: readonly WithoutId<Job['checks'][number]>[];
   readonly repairs: readonly WithoutId<Job['repairs'][number]>[];
   readonly proof: Omit<NonNullable<Job['proof']>, 'before' | 'after'> | null;
+  /** What the car said of its own tests; absent: it was not asked. */
+  readonly readings?: readonly WithoutId<Section<'monitor'>['readings'][number]>[];
   readonly notes: readonly WithoutId<Job['notes'][number]>[];
   /** A hand-over document that ships beside it. */
   readonly handOver?: { readonly madeAt: string; readonly language: 'en' | 'de' };

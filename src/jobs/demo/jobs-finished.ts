@@ -183,6 +183,37 @@ export const FINISHED_JOBS: readonly DemoJob[] = [
     checks: [],
     repairs: [],
     proof: null,
+    readings: [
+      {
+        at: '2026-03-04T12:20:00.000Z',
+        by: DEMO_TECHNICIAN,
+        source: 'by-hand',
+        taken: 'before-repair',
+        status: {
+          sinceClear: {
+            scope: 'since-clear',
+            lampOn: false,
+            codeCount: 0,
+            ignition: 'spark',
+            monitors: [
+              { name: 'misfire', supported: true, complete: true },
+              { name: 'fuel system', supported: true, complete: true },
+              { name: 'components', supported: true, complete: true },
+              { name: 'catalyst', supported: true, complete: true },
+              { name: 'evaporative system', supported: true, complete: false },
+              { name: 'oxygen sensor', supported: true, complete: true },
+              { name: 'oxygen sensor heater', supported: true, complete: false },
+            ],
+          },
+          warmUpsSinceClear: 38,
+          distanceSinceClearM: 1_140_000,
+          inUse: { EVAPCOMP: 2, EVAPCOND: 41 },
+        },
+        codes: [],
+        codesRead: ['confirmed', 'pending', 'permanent'],
+        results: [],
+      },
+    ],
     notes: [
       {
         at: '2026-03-04T12:50:00.000Z',
