@@ -26,6 +26,10 @@ const HOPELESS = 40;
 /** A fit this much worse than the best [ln] gets a second start. */
 const SUSPICIOUS = 3;
 
+/** Beyond this at the start a zero error is tried on top of other causes [Pa], judgement: twice what a sound, open system shows. */
+const FAR_FROM_AMBIENT_PA = 160;
+const OTHERS_WITH_ZERO_ERROR = 3;
+
 /** Causes further below the best than this [ln] are not worth an integral. */
 const WORTH_MARGINAL = 25;
 
@@ -57,7 +61,7 @@ export function weighCauses(
   );
   const job: Job = { sound, prepared, procedures, fitted, report, runs: 0 };
   const first = firstFits(job);
-  const { noise, held: best, runs: noiseRuns } = settleNoise(prepared, bestOf(first));
+  const { noise, held: best, runs: noiseRuns } = settleNoise(prepared, bestOf(first), zeroErrorToo(job, first));
   const { recordings } = best.problem;
   job.runs += noiseRuns;
   const fits = refine(job, first, recordings, best);
@@ -84,6 +88,38 @@ export function weighCauses(
 
 const bestOf = (fits: ReadonlyMap<string, Held>): Held =>
   [...fits.values()].reduce((a, b) => (b.fit.cost < a.fit.cost ? b : a));
+
+/**
+ * A recording that begins far from ambient may have a zero error on top of another fault. One of the two alone leaves so much
+ * unexplained that it would be taken for noise, under which the pair could no longer show: so the best other cause is fitted with a
+ * zero error before the noise is settled.
+ */
+function zeroErrorToo(job: Job, first: ReadonlyMap<string, Held>): Held | undefined {
+  const bias = job.fitted.find((c) => c.id === 'sensor_bias');
+  const standing = Math.max(...job.prepared.map((p) => Math.abs(p.observations.gaugePa[0] ?? 0)));
+  if (!bias || standing < FAR_FROM_AMBIENT_PA) return undefined;
+  const others = job.fitted.filter((c) => c.id !== 'sensor_bias' && c.id !== 'none');
+  const tried = others
+    .toSorted((a, b) => first.get(formOf(a))!.fit.cost - first.get(formOf(b))!.fit.cost)
+    .slice(0, OTHERS_WITH_ZERO_ERROR)
+    .map((cause): Held => {
+      const { problem: alone } = first.get(formOf(cause))!;
+      const problem = new FitProblem(applyCause(job.sound, [cause, bias], job.procedures), alone.recordings);
+      const starts = startPoints(problem.parameters, cause, job.procedures.includes('refuelling'), []);
+      const offset = problem.parameters.findIndex((p) => p.name === 'offset');
+      const initial = problem.parameters.findIndex((p) => p.name === 'initial');
+      const fits = starts.map((start) => {
+        // the whole standing pressure as zero error, none of it in the tank
+        const at = Float64Array.from(start);
+        at[offset] = (job.prepared[0]!.observations.gaugePa[0] ?? 0) / problem.parameters[offset]!.sd;
+        if (initial >= 0) at[initial] = 0;
+        return levenbergMarquardt(problem, at, FIRST_PASS);
+      });
+      job.runs += problem.runs;
+      return { problem, fit: fits.reduce((a, b) => (b.cost < a.cost ? b : a)) };
+    });
+  return tried.length > 0 ? tried.reduce((a, b) => (b.fit.cost < a.fit.cost ? b : a)) : undefined;
+}
 
 /** A quick fit of every cause under a first guess of the noise. */
 function firstFits(job: Job): Map<string, Held> {

@@ -6,6 +6,7 @@ import type { Parameter } from '../fit/parameter.ts';
 import { FitProblem } from '../fit/problem.ts';
 import { looksSound } from '../priors/selection.ts';
 import { laplaceLogEvidence } from './laplace.ts';
+import { carryOver } from './start-points.ts';
 import { type Context, weigh } from './weigh.ts';
 import type { Weighed } from './weighed.ts';
 
@@ -68,20 +69,28 @@ export function weighPairs(
         ),
         context.recordings,
       );
-      const start = Float64Array.from(first.fit.z);
-      for (const changed of Object.keys(second.changes)) {
-        const i = problem.parameters.findIndex((p) => p.name === changed);
-        if (i >= 0) start[i] = 0;
-      }
-      const fit = levenbergMarquardt(problem, start, {
-        ...PAIR_PASS,
-        hopelessAbove: first.fit.cost - WORTH_A_PAIR,
-        patience: 3,
-      });
+      // the first fault's fit may have bent a part of the car towards what the second one is: begin there as well
+      const fit = [
+        atCentre(first, problem.parameters, Object.keys(second.changes)),
+        carryOver(first, problem.parameters),
+      ]
+        .map((start) =>
+          levenbergMarquardt(problem, start, {
+            ...PAIR_PASS,
+            hopelessAbove: first.fit.cost - WORTH_A_PAIR,
+            patience: 3,
+          }),
+        )
+        .reduce((one, other) => (other.cost < one.cost ? other : one));
       ran(problem.runs);
       return [weigh([own, second], { problem, fit }, laplaceLogEvidence(fit), context)];
     }),
   );
+}
+
+/** The first fault's fit, the second fault's own parameters at their centre. */
+function atCentre(first: Weighed, parameters: readonly Parameter[], changed: readonly string[]): Float64Array {
+  return Float64Array.from(parameters, (p, i) => (changed.includes(p.name) ? 0 : first.fit.z[i]!));
 }
 
 /** Two causes that set the same part cannot be there at once; nor can two leaks be told from one. */

@@ -18,17 +18,21 @@ export interface Settled {
 /**
  * A fit sets the noise and the noise the fit, in turn until neither moves. A fit that ended in a side valley leaves much
  * unexplained, calls it noise and so stays there: a second round begins by asking the model to follow the readings closely, and the
- * round with the higher evidence counts.
+ * round with the highest evidence counts.
+ *
+ * @param other an explanation by two faults that may leave less noise than any one fault
  */
-export function settleNoise(prepared: readonly Prepared[], found: Held): Settled {
+export function settleNoise(prepared: readonly Prepared[], found: Held, other?: Held): Settled {
   const as = settleFrom(prepared, found, undefined);
   const closely = settleFrom(
     prepared,
     as.held,
     prepared.map(() => SMALL_NOISE),
   );
-  const better = evidenceOf(closely) > evidenceOf(as) ? closely : as;
-  return { ...better, runs: as.runs + closely.runs };
+  const rounds = [as, closely];
+  if (other) rounds.push(settleFrom(prepared, other, undefined));
+  const better = rounds.reduce((a, b) => (evidenceOf(b) > evidenceOf(a) ? b : a));
+  return { ...better, runs: rounds.reduce((sum, r) => sum + r.runs, 0) };
 }
 
 function settleFrom(prepared: readonly Prepared[], found: Held, first: readonly Noise[] | undefined): Settled {
