@@ -383,6 +383,7 @@ test('in German the sheet has no English words of ours', () =>
         'Nächste Prüfung',
         'Reparatur',
         'Nachweis',
+        'Eigendiagnose und Abgasprüfung',
         'Übergabe',
         'Fotos und Dateien',
         'Notizen',

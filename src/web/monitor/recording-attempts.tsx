@@ -22,7 +22,9 @@ import type { Tasks } from './monitor-worker.ts';
 import { useAnswer } from './use-answer.ts';
 import { useMonitor } from './use-monitor.ts';
 import { onClock, useReadiness } from './use-readiness.ts';
-import type { Looked } from './why-part.tsx';
+
+/** What is known of a recording before and after it was looked at. */
+export type Looked = 'looking' | 'no-start' | 'failed' | 'attempts';
 
 interface Props {
   readonly entry: RecordingEntry;

@@ -5,10 +5,7 @@ import { useSheet } from '../sheet/sheet-context.ts';
 import { useText } from '../text/language.ts';
 import { ConditionsEditor } from './conditions-editor.tsx';
 import { MonitorClient } from './monitor-client.ts';
-import { RecordingAttempts } from './recording-attempts.tsx';
-
-/** What is known of a recording before and after it was looked at. */
-export type Looked = 'looking' | 'no-start' | 'failed' | 'attempts';
+import { type Looked, RecordingAttempts } from './recording-attempts.tsx';
 
 export function useMonitorClient(): MonitorClient {
   const client = useMemo(() => new MonitorClient(), []);
