@@ -12,7 +12,7 @@ import { scaleRange, shareOn, ticksOn } from './log-scale.ts';
 import { M_PER_MM, useDiameter } from './use-diameter.ts';
 
 /** Share of the scale from which a name has no room to the right any more. */
-const NEAR_END = 0.65;
+const NEAR_END = 0.6;
 
 const isFromMemory = ({ source }: Limit): boolean => /from memory/i.test(source);
 

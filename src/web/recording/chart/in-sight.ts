@@ -1,59 +1,50 @@
-/** Which part of a tall picture is in the window: what is not in sight need not be painted while it moves. */
+/**
+ * What of a tall picture is painted while it moves: the part in the window. As soon as it rests all of it is, so that
+ * scrolling, paper and pictures of the whole page find it whole.
+ */
 
-/** Painted beyond the window's edges, CSS pixels: a scroll shows this before the next painting. Judgement. */
+/** Painted beyond the window's edges, CSS pixels: a scroll during a movement shows this. Judgement. */
 const MARGIN_PX = 240;
+/** So long without a movement is rest, ms. Judgement. */
+const REST_MS = 160;
 
 export class InSight {
   private readonly host: HTMLElement;
-  private readonly changed: () => void;
+  private readonly onRest: () => void;
   private top = Number.NEGATIVE_INFINITY;
   private bottom = Number.POSITIVE_INFINITY;
-  private request: number | undefined;
-  private readonly watcher = new ResizeObserver(() => this.look());
+  private timer: ReturnType<typeof setTimeout> | undefined;
 
-  /** `changed` is called when other parts come into sight; paper has all in sight. */
-  constructor(host: HTMLElement, changed: () => void) {
+  /** `onRest` is called when everything is to be painted again. */
+  constructor(host: HTMLElement, onRest: () => void) {
     this.host = host;
-    this.changed = changed;
-    window.addEventListener('scroll', this.look, { capture: true, passive: true });
-    window.addEventListener('resize', this.look);
-    // What stands above may grow and push the picture down.
-    this.watcher.observe(document.body);
-    window.addEventListener('beforeprint', this.showAll);
-    window.addEventListener('afterprint', this.look);
-    this.look();
+    this.onRest = onRest;
   }
 
-  /** Whether any of a stretch of the picture, CSS pixels from its top, is in sight. */
+  /** The picture is about to be painted anew by a movement. */
+  move(): void {
+    if (this.timer === undefined) {
+      // Read once for each movement: a look at the layout in every frame would cost what this saves.
+      const { top } = this.host.getBoundingClientRect();
+      this.top = -top - MARGIN_PX;
+      this.bottom = window.innerHeight - top + MARGIN_PX;
+    }
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => {
+      this.stop();
+      this.onRest();
+    }, REST_MS);
+  }
+
+  /** Whether any of a stretch of the picture, CSS pixels from its top, is to be painted. */
   has(topPx: number, heightPx: number): boolean {
     return topPx + heightPx >= this.top && topPx <= this.bottom;
   }
 
   stop(): void {
-    this.watcher.disconnect();
-    window.removeEventListener('scroll', this.look, { capture: true });
-    window.removeEventListener('resize', this.look);
-    window.removeEventListener('beforeprint', this.showAll);
-    window.removeEventListener('afterprint', this.look);
-    if (this.request !== undefined) cancelAnimationFrame(this.request);
-  }
-
-  private readonly look = (): void => {
-    this.request ??= requestAnimationFrame(() => {
-      this.request = undefined;
-      const { top } = this.host.getBoundingClientRect();
-      const [from, to] = [-top, window.innerHeight - top];
-      // Moved by less than the margin: what is in sight is painted.
-      if (from >= this.top && to <= this.bottom && this.top > Number.NEGATIVE_INFINITY) return;
-      this.top = from - MARGIN_PX;
-      this.bottom = to + MARGIN_PX;
-      this.changed();
-    });
-  };
-
-  private readonly showAll = (): void => {
+    clearTimeout(this.timer);
+    this.timer = undefined;
     this.top = Number.NEGATIVE_INFINITY;
     this.bottom = Number.POSITIVE_INFINITY;
-    this.changed();
-  };
+  }
 }

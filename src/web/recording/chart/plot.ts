@@ -134,7 +134,10 @@ export class Plot {
   private follow(): void {
     const { view, cursorS } = this.state.read();
     const { min, max } = this.u.scales.x ?? {};
-    if (min !== view.fromS || max !== view.toS) this.u.setScale('x', { min: view.fromS, max: view.toS });
+    if (min !== view.fromS || max !== view.toS) {
+      this.inSight.move();
+      this.u.setScale('x', { min: view.fromS, max: view.toS });
+    }
     const share = cursorS === null ? -1 : (cursorS - view.fromS) / (view.toS - view.fromS);
     this.cursor.style.display = share < 0 || share > 1 ? 'none' : 'block';
     this.cursor.style.left = `${100 * share}%`;
