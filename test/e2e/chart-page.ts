@@ -3,6 +3,7 @@ import type { Browser, Locator, Page } from 'playwright-core';
 import type { Job } from '../../src/jobs/record/job.ts';
 import { answerRecordings, EXAMPLE } from './chart-answers.ts';
 import { type FakeServer, startFakeServer } from './pages-fake-server.ts';
+import { quietOf } from './pages-open.ts';
 import { SAMPLE_ID, sampleJob } from './pages-sample-job.ts';
 
 export interface OpenChart {
@@ -21,7 +22,7 @@ export interface ChartView {
 }
 
 export async function openChart(browser: Browser, view: ChartView = {}, first: Job = sampleJob): Promise<OpenChart> {
-  const server = await startFakeServer([first]);
+  const server = await startFakeServer([first], { areWorkersSilent: true });
   const context = await browser.newContext({
     viewport: { width: view.width ?? 1280, height: 900 },
     colorScheme: view.scheme ?? 'light',
@@ -36,8 +37,11 @@ export async function openChart(browser: Browser, view: ChartView = {}, first: J
     return found;
   };
   await answerRecordings(page, job, EXAMPLE);
+  const quiet = quietOf(page);
   await page.goto(`${server.address}/jobs/${SAMPLE_ID}`);
   await page.locator('#recordings').scrollIntoViewIfNeeded();
+  // Parts that come late move those below them, and the mouse would miss.
+  await quiet();
   return {
     page,
     server,

@@ -12,17 +12,22 @@ afterAll(async () => {
   await browser.close();
 });
 
+const surface = (page: Page) => page.locator('.recording .u-over');
+
 async function withChart(run: (chart: OpenChart) => Promise<void>, view = {}): Promise<void> {
   const chart = await openChart(browser, view);
   try {
     await chart.page.locator('.recording .lane-chart canvas').waitFor();
+    // The chart is higher than the window, and what came late above it may have carried its upper end out of sight.
+    await surface(chart.page).evaluate((chart) =>
+      scrollBy({ top: chart.getBoundingClientRect().top - 200, behavior: 'instant' }),
+    );
     await run(chart);
   } finally {
     await chart.close();
   }
 }
 
-const surface = (page: Page) => page.locator('.recording .u-over');
 const cursorWords = (page: Page): Promise<string> => wordsOf(page.locator('.recording .cursor-row output'));
 const valueAt = (page: Page, channel: string): Promise<string> =>
   wordsOf(page.locator('.recording .cursor-values tr', { hasText: channel }).locator('td'));

@@ -18,6 +18,7 @@ import { FIRST_SETTINGS, type Settings, settingsSchema } from '../../src/server/
 import { emptyJob } from './pages-sample-job.ts';
 
 const WEB = fileURLToPath(new URL('../../dist/web/', import.meta.url));
+const WORKER = /^\/assets\/([\w-]+-)?worker-[\w-]+\.js$/;
 const TYPES: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
   '.js': 'text/javascript',
@@ -43,7 +44,20 @@ export interface FakeServer {
 
 export const FREE_SESSION: Session = { user: null, needsLogin: false, needsFirst: false, role: 'owner', csrf: 'token' };
 
-export async function startFakeServer(first: readonly Job[], port = 0): Promise<FakeServer> {
+export interface FakeServerOptions {
+  /** Absent: any free one. */
+  readonly port?: number;
+  /**
+   * The workers of the browser are empty: the drawing is never computed and no next check planned. They take more than
+   * half of what opening a sheet costs, and go on for seconds; for tests of what is beside them.
+   */
+  readonly areWorkersSilent?: boolean;
+}
+
+export async function startFakeServer(
+  first: readonly Job[],
+  { port = 0, areWorkersSilent = false }: FakeServerOptions = {},
+): Promise<FakeServer> {
   const jobs = new Map(first.map((job) => [job.id, job]));
   const histories = new Map<string, HistoryEntry[]>();
   const listeners = new Map<string, Set<ServerResponse>>();
@@ -173,6 +187,8 @@ export async function startFakeServer(first: readonly Job[], port = 0): Promise<
         answer.writeHead(500, { 'content-type': 'application/json' });
         answer.end(JSON.stringify({ error: { code: 'internal', message: String(error) } }));
       });
+    } else if (areWorkersSilent && WORKER.test(url.pathname)) {
+      answer.writeHead(200, { 'content-type': 'text/javascript' }).end();
     } else serveFile(url.pathname, answer);
   });
   await new Promise<void>((done) => server.listen(port, '127.0.0.1', done));

@@ -8,7 +8,7 @@ import { DE } from '../../src/web/text/de.ts';
 import { EN } from '../../src/web/text/en.ts';
 import { openBrowser } from './browser.ts';
 import { startFakeServer } from './pages-fake-server.ts';
-import { until, withPages } from './pages-open.ts';
+import { type Opened, until, type View, withPages } from './pages-open.ts';
 import { emptyJob, SAMPLE_ID, sampleJob } from './pages-sample-job.ts';
 
 let browser: Browser;
@@ -21,6 +21,13 @@ afterAll(async () => {
 
 const RECORDING = fileURLToPath(new URL('../../examples/leak-self-test.csv', import.meta.url));
 const CAR = fileURLToPath(new URL('../../examples/invented-estate.car.json', import.meta.url));
+/** Neither the drawing nor the next check is looked at here. */
+const withSheet = (
+  run: (opened: Opened) => Promise<void>,
+  view: View = {},
+  jobs?: readonly Job[],
+  serviceWorkers?: 'allow' | 'block',
+): Promise<void> => withPages(browser, run, { ...view, areWorkersSilent: true }, jobs, serviceWorkers);
 const sheetOf = async (page: Page, address: string): Promise<void> => {
   await page.goto(`${address}/jobs/${SAMPLE_ID}`);
   await page.locator('#complaint').waitFor();
@@ -42,7 +49,7 @@ async function drop(page: Page, path: string, type = 'text/csv'): Promise<void> 
 
 describe('saved as you go', () => {
   test('what is written is there after loading anew, and undone by Ctrl+Z outside fields only', () =>
-    withPages(browser, async ({ server, page }) => {
+    withSheet(async ({ server, page }) => {
       await sheetOf(page, server.address);
       const words = (): string | undefined => server.jobs.get(SAMPLE_ID)?.complaint.words;
       await ownWords(page).fill('It smells when full.');
@@ -68,7 +75,7 @@ describe('saved as you go', () => {
     }));
 
   test('a check by hand reaches the job with what it speaks for and against', () =>
-    withPages(browser, async ({ server, page }) => {
+    withSheet(async ({ server, page }) => {
       await sheetOf(page, server.address);
       await page.getByRole('button', { name: 'Record a check' }).click();
       const dialog = page.getByRole('dialog');
@@ -96,7 +103,7 @@ describe('saved as you go', () => {
     }));
 
   test('units change everywhere at once and what is typed in them is kept in SI', () =>
-    withPages(browser, async ({ server, page }) => {
+    withSheet(async ({ server, page }) => {
       await sheetOf(page, server.address);
       await page.getByRole('button', { name: 'Units and display' }).click();
       await page.getByRole('radio', { name: 'inH₂O' }).check();
@@ -125,7 +132,7 @@ describe('saved as you go', () => {
 
 describe('two windows on one job', () => {
   const both = (run: (a: Page, b: Page, job: () => Job) => Promise<void>): Promise<void> =>
-    withPages(browser, async ({ server, context, page }) => {
+    withSheet(async ({ server, context, page }) => {
       const other = await context.newPage();
       await sheetOf(page, server.address);
       await sheetOf(other, server.address);
@@ -146,7 +153,7 @@ describe('two windows on one job', () => {
     ['Keep mine', 'Mine.'],
     ['Take the other', 'Theirs.'],
   ] as const)('one part written in both: the second is told and chooses "%s"', (choice, stands) =>
-    withPages(browser, async ({ server, page }) => {
+    withSheet(async ({ server, page }) => {
       await sheetOf(page, server.address);
       // The other window's change reaches the server while this one is still writing.
       await ownWords(page).fill('Mine.');
@@ -170,8 +177,7 @@ describe('two windows on one job', () => {
 
 describe('files', () => {
   test('a recording dropped on an empty list is on its sheet, with the finding one choice and one button away', () =>
-    withPages(
-      browser,
+    withSheet(
       async ({ server, page }) => {
         await page.goto(server.address);
         await page.getByRole('heading', { name: 'No jobs yet' }).waitFor();
@@ -191,8 +197,7 @@ describe('files', () => {
     ));
 
   test('a car file dropped on the sheet fills the car in', () =>
-    withPages(
-      browser,
+    withSheet(
       async ({ server, page }) => {
         await sheetOf(page, server.address);
         await drop(page, CAR, 'application/json');
@@ -206,7 +211,7 @@ describe('files', () => {
     ));
 
   test('the demo goes with one click', () =>
-    withPages(browser, async ({ server, page }) => {
+    withSheet(async ({ server, page }) => {
       await page.goto(server.address);
       await page.getByRole('link', { name: /Grey saloon/ }).waitFor();
       await page.getByRole('button', { name: 'Remove the demo' }).click();
@@ -215,7 +220,7 @@ describe('files', () => {
     }));
 
   test('search and filter', () =>
-    withPages(browser, async ({ server, page }) => {
+    withSheet(async ({ server, page }) => {
       await page.goto(server.address);
       const rows = page.locator('.jobs-table tbody tr');
       await until(
@@ -242,8 +247,7 @@ describe('files', () => {
 });
 
 test('a new job with the keyboard alone, from the first Tab to a check recorded', () =>
-  withPages(
-    browser,
+  withSheet(
     async ({ server, page }) => {
       await page.goto(server.address);
       await page.getByRole('heading', { level: 1 }).waitFor();
@@ -311,8 +315,7 @@ test('a new job with the keyboard alone, from the first Tab to a check recorded'
 
 describe('without a server', () => {
   test('an opened job is read after loading anew; what is written goes out when the server is back', async () => {
-    await withPages(
-      browser,
+    await withSheet(
       async ({ server, page, context }) => {
         await page.goto(server.address);
         await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
@@ -341,7 +344,7 @@ describe('without a server', () => {
         await second.goto(server.address);
         await second.getByRole('link', { name: /Grey saloon/ }).waitFor();
         await second.close();
-        const back = await startFakeServer(jobs, port);
+        const back = await startFakeServer(jobs, { port, areWorkersSilent: true });
         try {
           await until(
             () => back.jobs.get(SAMPLE_ID)?.complaint.words,

@@ -5,7 +5,6 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { vi } from 'vitest';
 import type { Job, JobSummary } from '../../src/jobs/record/job.ts';
 import { openBrowser } from './browser.ts';
 
@@ -15,8 +14,6 @@ export const EXAMPLES = join(ROOT, 'examples');
 export const LEAK_CSV = join(EXAMPLES, 'leak-self-test.csv');
 /** Pages wait for findings; the machine may be busy. */
 export const PATIENCE_MS = 90_000;
-// Several such waits in one test, each of them mostly short.
-vi.setConfig({ testTimeout: 4 * PATIENCE_MS, hookTimeout: 4 * PATIENCE_MS });
 
 export interface View {
   readonly width?: number;
