@@ -6,12 +6,12 @@ import { randomUUID } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { type Actor, VersionConflict } from '../../jobs/job-store.ts';
 import type { Job } from '../../jobs/record/job.ts';
+import { takenCodes } from '../../jobs/record/taken-codes.ts';
 import type { Cleared } from '../contract/live.ts';
 import type { Parts } from '../parts.ts';
 import { Refusal } from '../refusal.ts';
 import type { LiveRecording } from './live-recording.ts';
 import { afterClearing, beforeClearing, type NoteLanguage } from './said-words.ts';
-import { withCodes } from './take-codes.ts';
 
 const MOST_TRIES = 5;
 
@@ -57,7 +57,7 @@ export async function clearCodes(
       expected: 'a car that answers, with codes and readiness read',
       advice: 'Wait until it records again.',
     });
-  await changeNow(store, jobId, actor, 'codes', ({ codes }) => withCodes(codes, said));
+  await changeNow(store, jobId, actor, 'codes', ({ codes }) => takenCodes(codes, said, 'before-repair').next);
   const kept = await store.files.keep(createReadStream(live.capturePath));
   const at = new Date().toISOString();
   await store.jobs.addAttachment(jobId, actor, {

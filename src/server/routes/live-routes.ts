@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { findPorts } from '../../capture/find-ports.ts';
 import { jobSchema } from '../../jobs/record/job.ts';
+import { takenCodes } from '../../jobs/record/taken-codes.ts';
 import { jobParamsSchema } from '../contract/jobs.ts';
 import {
   clearedSchema,
@@ -20,7 +21,6 @@ import {
 import { changeNow, clearCodes } from '../live/clear-codes.ts';
 import { keepCapture } from '../live/keep-capture.ts';
 import type { LiveRecording } from '../live/live-recording.ts';
-import { withCodes } from '../live/take-codes.ts';
 import type { App, Parts } from '../parts.ts';
 import { Refusal } from '../refusal.ts';
 import { NOTHING, REFUSALS } from './answers.ts';
@@ -181,7 +181,13 @@ export function liveRoutes(app: App, parts: Parts): void {
       const { id } = request.params;
       const { said } = board.need(id).status();
       if (said === null) throw new Refusal('not-possible', 'No codes have been read yet.');
-      const job = await changeNow(store, id, request.who.actor, 'codes', ({ codes }) => withCodes(codes, said));
+      const job = await changeNow(
+        store,
+        id,
+        request.who.actor,
+        'codes',
+        ({ codes }) => takenCodes(codes, said, 'before-repair').next,
+      );
       bell.jobChanged(job);
       return job;
     },

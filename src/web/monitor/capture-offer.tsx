@@ -1,6 +1,7 @@
 /** What the car said in a capture, offered to be taken into the job with one press, never taken by itself. */
 import type { ReactNode } from 'react';
 import type { RecordingEntry } from '../../jobs/record/job.ts';
+import { takenCodes } from '../../jobs/record/taken-codes.ts';
 import type { CaptureFacts } from '../../server/contract/recordings.ts';
 import { announce } from '../kit/announce.tsx';
 import { Button } from '../kit/button.tsx';
@@ -10,7 +11,7 @@ import { useSheet } from '../sheet/sheet-context.ts';
 import { useWho } from '../sheet/use-who.ts';
 import { useText } from '../text/language.ts';
 import { useNumbers } from '../text/numbers.ts';
-import { readingFrom, takenCodes } from './take-capture.ts';
+import { readingFrom } from './take-capture.ts';
 import { useMonitor } from './use-monitor.ts';
 
 interface Props {
@@ -45,7 +46,7 @@ export function CaptureOffer({ entry, capture, hasSamples }: Props): ReactNode {
       ...before,
       readings: [...before.readings, readingFrom(capture, entry, { id: newId(), by })],
     }));
-    if (codes.added.length > 0 || codes.removed.length > 0) save('codes', [...codes.next]);
+    if (codes.next !== job.codes) save('codes', codes.next);
     if (vin !== undefined && ownVin === undefined) save('vehicle', { ...job.vehicle, vin });
     announce(words.announced);
   };

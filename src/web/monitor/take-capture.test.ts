@@ -1,8 +1,8 @@
-import { describe, expect, test } from 'vitest';
-import type { Job, RecordingEntry } from '../../jobs/record/job.ts';
+import { expect, test } from 'vitest';
+import type { RecordingEntry } from '../../jobs/record/job.ts';
 import { SECTIONS } from '../../jobs/record/job.ts';
 import type { CaptureFacts } from '../../server/contract/recordings.ts';
-import { readingFrom, takenCodes } from './take-capture.ts';
+import { readingFrom } from './take-capture.ts';
 
 const ENTRY: RecordingEntry = {
   id: '6d0f2a51-8a57-4c5e-9a80-6f0d5c1a2b77',
@@ -50,46 +50,6 @@ const SAID: CaptureFacts = {
     },
   ],
 };
-const names = (codes: readonly Job['codes'][number][]) => codes.map(({ code, status }) => `${code} ${status}`);
-
-describe('codes of a capture', () => {
-  test('a code that two units name is one; its freeze frame reads as on a scan', () => {
-    const { next, removed } = takenCodes([], SAID, 'before-repair');
-    expect(names(next)).toEqual(['P0456 stored', 'P0456 permanent']);
-    // 363.15 K = 90 °C, 10 m/s = 36 km/h
-    expect(next[0]?.freezeFrame).toEqual([
-      { name: 'coolant temperature', value: '90', unit: '°C' },
-      { name: 'fuel level', value: '60', unit: '%' },
-      { name: 'vehicle speed', value: '36', unit: 'km/h' },
-      { name: 'tank pressure, gauge', value: '-124.5', unit: 'Pa' },
-    ]);
-    expect(removed).toEqual([]);
-    expect(SECTIONS.codes.safeParse(next).success).toBe(true);
-  });
-
-  test('before the repair what was written stays, after it the lists that were read take its place', () => {
-    const written: Job['codes'] = [
-      { code: 'P0442', status: 'stored' },
-      { code: 'P0441', status: 'pending' },
-    ];
-    expect(names(takenCodes(written, SAID, 'before-repair').next)).toEqual([
-      'P0442 stored',
-      'P0441 pending',
-      'P0456 stored',
-      'P0456 permanent',
-    ]);
-    const after = takenCodes(written, SAID, 'after-repair');
-    // The pending list was not read, so nothing is said of it.
-    expect(names(after.next)).toEqual(['P0441 pending', 'P0456 stored', 'P0456 permanent']);
-    expect(names(after.removed)).toEqual(['P0442 stored']);
-  });
-
-  test('a second time nothing is added', () => {
-    const { next } = takenCodes([], SAID, 'before-repair');
-    expect(takenCodes(next, SAID, 'before-repair').added).toEqual([]);
-  });
-});
-
 test('a reading keeps the evaporative results alone, and its time is that of the capture where it says so', () => {
   const made = { id: '6d0f2a51-8a57-4c5e-9a80-6f0d5c1a2b78', by: 'Anna' };
   const reading = readingFrom(SAID, ENTRY, made);
