@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { evapInUseRatio } from '../../src/readiness/in-use-ratio.ts';
+import { evapInUseRatio, inUseRatios } from '../../src/readiness/in-use-ratio.ts';
 import { EVAP_ONLY_RULE, FEDERAL_RULE, inspect } from '../../src/readiness/inspection.ts';
 import { READINESS_EN } from '../../src/readiness/text/en.ts';
 import { PLAIN_METRIC, readinessFigures } from '../../src/readiness/text/figures.ts';
@@ -96,5 +96,10 @@ describe('in-use ratio (13 CCR 1968.2(d)(3.2.1), from memory; worked K)', () => 
     expect(none?.ratio).toBeUndefined();
     expect(READINESS_EN.ratio(none!, readinessFigures(PLAIN_METRIC))).toMatch(/^no data/);
     expect(evapInUseRatio(undefined)).toBeUndefined();
+    const all = inUseRatios({ EVAPCOMP: 12, EVAPCOND: 50, CATCOMP1: 3, CATCOND1: 0, IGNCNTR: 60 });
+    expect(all.map(({ of, ratio }) => [of, ratio])).toEqual([
+      ['EVAP', 0.24],
+      ['CAT1', undefined],
+    ]);
   });
 });

@@ -93,6 +93,18 @@ export const INSPECTION_DE: InspectionWords = {
     ratio === undefined
       ? `keine Daten: ${completed} abgeschlossen, und noch keine Fahrt, die zählt`
       : `${completed} von ${eligible} Fahrten, die zählen: ${f.number(ratio, 3)} (verlangt sind ${f.number(LEAST_RATIO_SMALL_LEAK, 3)} für die Prüfung auf 0,5 mm (0,020 in), aus dem Gedächtnis); auch gesunde Fahrzeuge prüfen nicht bei jeder Fahrt`,
+  counted: {
+    EVAP: 'Tankentlüftung',
+    CAT1: 'Katalysator, Bank 1',
+    CAT2: 'Katalysator, Bank 2',
+    O2S1: 'Lambdasonde, Bank 1',
+    O2S2: 'Lambdasonde, Bank 2',
+    SO2S1: 'zweite Lambdasonde, Bank 1',
+    SO2S2: 'zweite Lambdasonde, Bank 2',
+    EGR: 'Abgasrückführung oder Ventilsteuerung',
+    AIR: 'Sekundärluft',
+  },
+  noData: 'keine Daten',
   rule: ({ id, name, source, mark }) =>
     mark === 'given by the user' ? { name, source } : (RULES_DE[id] ?? { name, source }),
   ruleMark: {

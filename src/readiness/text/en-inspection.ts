@@ -57,6 +57,18 @@ export const INSPECTION_EN: InspectionWords = {
     ratio === undefined
       ? `no data: ${completed} completed, and no drive yet that counts`
       : `${completed} of ${eligible} drives that count: ${f.number(ratio, 3)} (the rule asks ${f.number(LEAST_RATIO_SMALL_LEAK, 3)} of the 0.5 mm (0.020 in) monitor, from memory); healthy cars too test on some drives only`,
+  counted: {
+    EVAP: 'evaporative system',
+    CAT1: 'catalyst, bank 1',
+    CAT2: 'catalyst, bank 2',
+    O2S1: 'oxygen sensor, bank 1',
+    O2S2: 'oxygen sensor, bank 2',
+    SO2S1: 'second oxygen sensor, bank 1',
+    SO2S2: 'second oxygen sensor, bank 2',
+    EGR: 'recirculation or valve timing',
+    AIR: 'secondary air',
+  },
+  noData: 'no data',
   rule: ({ name, source }) => ({ name, source }),
   ruleMark: {
     confirmed: 'confirmed',

@@ -5,7 +5,7 @@ import type { ConditionResult } from '../condition-result.ts';
 import type { Condition } from '../conditions.ts';
 import type { EngineOffOutlook } from '../engine-off-result.ts';
 import type { ForecastWanted } from '../forecast.ts';
-import type { InUseRatio } from '../in-use-ratio.ts';
+import type { Counted, InUseRatio } from '../in-use-ratio.ts';
 import type { InspectionGap, InspectionReason, InspectionRule, InspectionVerdict } from '../inspection.ts';
 import type { Avoidance, PlanRemark } from '../plan.ts';
 import type { PlanNote } from '../plan-chances.ts';
@@ -48,6 +48,9 @@ export interface InspectionWords {
   readonly gap: (gap: InspectionGap) => string;
   readonly missing: (what: string) => string;
   readonly ratio: Said<InUseRatio>;
+  readonly counted: Readonly<Record<Counted, string>>;
+  /** A ratio whose denominator is zero. */
+  readonly noData: string;
   readonly rule: (rule: InspectionRule) => { readonly name: string; readonly source: string };
   readonly ruleMark: Readonly<Record<InspectionRule['mark'], string>>;
   readonly ruleLine: (name: string, asOf: string, mark: string, source: string) => string;

@@ -8,6 +8,7 @@ import { Fold } from '../kit/fold.tsx';
 import { useSheet } from '../sheet/sheet-context.ts';
 import { useText } from '../text/language.ts';
 import { useNumbers } from '../text/numbers.ts';
+import { InUseTable } from './in-use-table.tsx';
 import { ReadingDialog } from './reading-dialog.tsx';
 import { TestResults } from './test-results.tsx';
 import { useMonitor } from './use-monitor.ts';
@@ -30,6 +31,7 @@ export function SaidPart(): ReactNode {
             <strong>{text.said[stateOf(newest)]}</strong>
           </p>
           <Lines />
+          <InUseTable {...(newest.status.inUse === undefined ? {} : { inUse: newest.status.inUse })} />
           <TestResults results={newest.results} />
         </>
       )}

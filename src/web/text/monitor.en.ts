@@ -35,6 +35,10 @@ export const MONITOR_EN = {
     someFailed: (count: number) => (count === 1 ? '1 failed' : `${count} failed`),
     range: (low: string, high: string) => `${low} to ${high}`,
     testNumber: (test: string) => `test $${test}`,
+    counters: 'In-use counters of every monitor',
+    counterColumns: { monitor: 'Monitor', completed: 'Completed', eligible: 'Drives that count', ratio: 'Ratio' },
+    starts: (ignition: string, general: string) =>
+      `Engine starts ${ignition}, drives that count for every monitor ${general}.`,
     all: 'All readings',
     allCount: (count: number) => (count === 1 ? '1 reading' : `${count} readings`),
     removeOne: (at: string) => `Remove the reading of ${at}`,

@@ -202,6 +202,10 @@ const SENT: readonly SaidRow[] = [
     /^(.+) is a damaged or incomplete gzip file$/,
     (_, file) => `${file} ist eine beschädigte oder unvollständige gzip-Datei`,
   ],
+  // Words of the unpacking library.
+  [/^unexpected end of file$/, () => 'Ende der Datei mitten im Inhalt'],
+  [/^incorrect (?:header|data|length) check$/, () => 'Inhalt, der nicht zu seiner Prüfsumme passt'],
+  [/^invalid .+$/, () => 'Inhalt, der sich nicht entpacken lässt'],
   [/^a complete gzip file$/, () => 'eine vollständige gzip-Datei'],
   [
     /^Copy the file again, or unpack it and read the plain CSV\.$/,
