@@ -145,6 +145,13 @@ describe('drive plan', () => {
       expect(stop.hour < 17 && until.hour >= 17).toBe(false);
     }
   });
+  it('of starts with nearly the same chance it takes the drive that is made anyway, else no odd hour', () => {
+    const even = Array.from({ length: 72 }, (_, h) => ({ momentMs: START + h * HOUR_MS, temperatureK: 290 }));
+    const [own] = planDrives(options({ forecast: even })).attempts;
+    expect(own?.clock).toBe('07:30');
+    for (const { clock } of planDrives(options({ forecast: even, routine: [] })).attempts)
+      expect(clock >= '07:00' && clock <= '20:00').toBe(true);
+  });
   it('says that the usual drives are in the way where they are', () => {
     const busy = planDrives(
       options({ routine: [1, 5, 9, 13, 17, 21].map((hour) => ({ hour, minute: 0, lengthS: 1200 })) }),

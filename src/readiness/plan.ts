@@ -75,6 +75,11 @@ export interface DrivePlan {
 const DAY_MS = 86_400_000;
 const FIRST_HOUR = 5; // judgement: nobody is asked to start earlier
 const LAST_HOUR = 22; // judgement
+/** Between chances that are nearly alike the drive that is made anyway wins, and no hour that few people like (judgement). */
+const OWN_DRIVE_LIKED = 1.05;
+const ODD_HOUR_LIKED = 0.97;
+const FIRST_LIKED_HOUR = 7;
+const LAST_LIKED_HOUR = 20;
 const SIGMA_NOW_K = 1.5; // judgement: error of an hourly forecast for the same day
 const SIGMA_PER_DAY_K = 0.5; // judgement
 const DRIVEN_AS_PLANNED = 0.85; // judgement: traffic
@@ -131,6 +136,7 @@ function attemptsOf(options: PlanOptions, level: number): readonly PlannedAttemp
   for (let day = wallTime(nowMs, zone); attempts.length < MOST_ATTEMPTS; day = following(day)) {
     if (momentOf({ ...day, hour: 0, minute: 0 }, zone) > lastMs) break;
     let best: Omit<PlannedAttempt, 'cumulative'> | undefined;
+    let bestLiked = 0;
     for (const startMs of candidateStarts(day, options)) {
       if (startMs < nowMs) continue;
       const between = parkedAround(startMs, driveMs, stoppedMs, own);
@@ -145,8 +151,10 @@ function attemptsOf(options: PlanOptions, level: number): readonly PlannedAttemp
       const air = { temperatureK, sigmaK, parkedS, stopMs, parkedAfterS };
       const again = attempts.length === 0 ? 1 : ATTEMPTS_ALIKE + (1 - ATTEMPTS_ALIKE) * runs;
       const probability = airProbability(conditions, options, air, notes) * level * DRIVEN_AS_PLANNED * runs * again;
-      if (best !== undefined && probability <= best.probability) continue;
       const wall = wallTime(startMs, zone);
+      const liked = probability * likingOf(startMs, wall, own);
+      if (liked <= bestLiked) continue;
+      bestLiked = liked;
       best = {
         startMs,
         date: dateInWords(wall),
@@ -166,6 +174,13 @@ function attemptsOf(options: PlanOptions, level: number): readonly PlannedAttemp
   }
   return attempts;
 }
+
+const likingOf = (startMs: number, { hour }: WallTime, own: readonly OwnDrive[]): number =>
+  own.some((drive) => drive.startMs === startMs)
+    ? OWN_DRIVE_LIKED
+    : hour < FIRST_LIKED_HOUR || hour > LAST_LIKED_HOUR
+      ? ODD_HOUR_LIKED
+      : 1;
 
 const following = (day: WallTime): WallTime => ({ ...nextDay(day), hour: 0, minute: 0 });
 

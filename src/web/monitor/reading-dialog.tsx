@@ -97,6 +97,7 @@ export function ReadingDialog({ onClose }: { readonly onClose: () => void }): Re
         <div className="fields">
           <TextField
             label={words.at}
+            wide
             type="datetime-local"
             value={at}
             error={isTried && moment === undefined ? words.needsDate : undefined}
