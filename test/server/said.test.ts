@@ -1,7 +1,9 @@
 /** Every sentence of the server's errors has its German: the pages show them to people who chose German. */
 import { describe, expect, test } from 'vitest';
+import { progressInWords } from '../../src/server/finding/progress-words.ts';
+import { FINDING_DE } from '../../src/web/text/finding.de.ts';
 import { serverSaidInGerman } from '../../src/web/text/server-said.de.ts';
-import { sentencesOf } from './sentences.ts';
+import { progressOf, sentencesOf } from './sentences.ts';
 
 const FOLDERS = [
   'server',
@@ -52,5 +54,19 @@ describe('what the server says', () => {
       /weniger Zellen/,
     );
     expect(serverSaidInGerman('ENOENT: something foreign')).toBe('ENOENT: something foreign');
+  });
+
+  test('of how far a finding is, has its German', () => {
+    // The cause is told by its id, which the server puts into words.
+    const said = progressOf(['diagnosis', 'server/work']).map(({ text }) =>
+      text.replace('trying 7', 'trying vent_leak'),
+    );
+    expect(said).toContain('refining');
+    for (const english of said) {
+      const words = progressInWords(english);
+      const german = FINDING_DE.said(words);
+      expect(german, words).not.toContain(words);
+      expect(german, words).not.toMatch(/Wortlaut/);
+    }
   });
 });

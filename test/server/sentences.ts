@@ -55,8 +55,26 @@ function* errorsIn(node: ts.Node): Iterable<ts.Expression> {
   for (const child of node.getChildren()) yield* errorsIn(child);
 }
 
+function* progressIn(node: ts.Node): Iterable<ts.Expression> {
+  if (ts.isCallExpression(node) && /(^|\.)report$/.test(node.expression.getText()) && node.arguments.length === 2) {
+    yield node.arguments[1]!;
+  }
+  for (const child of node.getChildren()) yield* progressIn(child);
+}
+
+/** What long work says of how far it is. */
+export const progressOf = (folders: readonly string[]): readonly Sentence[] => collect(folders, progressIn, /./);
+
 /** Sentences of the errors in some folders of `src`, those of tests left out. */
-export function sentencesOf(folders: readonly string[]): readonly Sentence[] {
+export const sentencesOf = (folders: readonly string[]): readonly Sentence[] =>
+  // Codes and names of fields are no sentences.
+  collect(folders, errorsIn, /[ .]/);
+
+function collect(
+  folders: readonly string[],
+  find: (node: ts.Node) => Iterable<ts.Expression>,
+  isSentence: RegExp,
+): readonly Sentence[] {
   const files = folders.flatMap((folder) =>
     folder.endsWith('.ts')
       ? [folder]
@@ -67,11 +85,8 @@ export function sentencesOf(folders: readonly string[]): readonly Sentence[] {
   const found = new Map<string, Sentence>();
   for (const file of files) {
     const source = ts.createSourceFile(file, readFileSync(join(SRC, file), 'utf8'), ts.ScriptTarget.Latest, true);
-    for (const expression of errorsIn(source)) {
-      for (const text of sayings(expression) ?? []) {
-        // Codes and names of fields are no sentences.
-        if (/[ .]/.test(text)) found.set(text, { text, where: file });
-      }
+    for (const expression of find(source)) {
+      for (const text of sayings(expression) ?? []) if (isSentence.test(text)) found.set(text, { text, where: file });
     }
   }
   return [...found.values()];

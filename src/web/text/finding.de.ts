@@ -26,14 +26,18 @@ const CAUSE_BY_ENGLISH = new Map(
   (Object.keys(CAUSE_WORDS) as CauseId[]).map((id) => [CAUSE_WORDS[id].name, CAUSE_WORDS_DE[id].name]),
 );
 
+const RUNS_DE: Readonly<Record<string, string>> = { 'pump-run': 'Pumpentest', 'sealed-hold': 'Halten des Drucktanks' };
+
 /** What the making of a finding says of its progress. */
 const PROGRESS: readonly SaidRow[] = [
   [/^trying: (.+)$/, (_, name) => `erprobt: ${CAUSE_BY_ENGLISH.get(name ?? '') ?? name}`],
+  [/^refining$/, () => 'die besten werden genauer gerechnet'],
+  [/^weighing a (.+)$/, (_, kind) => `wird abgewogen: ${RUNS_DE[kind ?? ''] ?? kind}`],
   [/^sizing the hole$/, () => 'die Größe des Lochs wird bestimmt'],
   [/^done$/, () => 'fertig'],
   [/^waiting.*$/, () => 'wartet'],
   [/^reading (.+)$/, (_, name) => `${name} wird gelesen`],
-  [/^reading the recordings$/, () => 'die Aufzeichnungen werden gelesen'],
+  [/^reading$/, () => 'die Aufzeichnungen werden gelesen'],
   [/^starting$/, () => 'beginnt'],
   [/^$/, () => ''],
 ];
