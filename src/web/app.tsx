@@ -29,7 +29,7 @@ function page(route: Route): ReactNode {
     case 'live':
       return <LivePage key={route.id} id={route.id} />;
     case 'system':
-      return <SystemPage />;
+      return <SystemPage jobId={route.jobId} />;
     case 'settings':
       return <SettingsPage />;
     case 'sign-in':

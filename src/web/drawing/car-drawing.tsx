@@ -5,6 +5,7 @@ import type { PartId } from '../../system/parts.ts';
 import { Button } from '../kit/button.tsx';
 import { Fold } from '../kit/fold.tsx';
 import { Link } from '../router/link.tsx';
+import { useSheet } from '../sheet/sheet-context.ts';
 import { drawnNetwork } from '../simulation/play.ts';
 import type { DrawnSystem } from '../simulation/played-run.ts';
 import type { Playable } from '../simulation/procedures.ts';
@@ -47,6 +48,7 @@ interface DrawingProps extends CarDrawn {
 /** The car's system with its controls, trace and words. */
 export function CarDrawing(props: DrawingProps): ReactNode {
   const { car, found, isUndrawn, tried, onTry, chosenPart, onChoosePart, procedure, recorded } = props;
+  const { job } = useSheet();
   const text = useText();
   const numbers = useNumbers();
   const words = text.drawing;
@@ -143,7 +145,7 @@ export function CarDrawing(props: DrawingProps): ReactNode {
         <PartWords part={chosenPart} view={view} playback={playback} />
       )}
       <p className="no-print">
-        <Link href="/system">{words.panel.free}</Link>
+        <Link href={`/system?job=${job.id}`}>{words.panel.free}</Link>
       </p>
     </>
   );

@@ -4,7 +4,8 @@ export type Route =
   | { readonly page: 'job'; readonly id: string }
   | { readonly page: 'hand-over'; readonly id: string }
   | { readonly page: 'live'; readonly id: string }
-  | { readonly page: 'system' }
+  /** With the car of a job, or any. */
+  | { readonly page: 'system'; readonly jobId: string | null }
   | { readonly page: 'settings' }
   | { readonly page: 'sign-in'; readonly token: string | null; readonly next: string | null }
   | { readonly page: 'shared'; readonly token: string }
@@ -29,7 +30,9 @@ export function routeOf(path: string, search: string, hash: string): Route {
     return { page: third, id: second };
   }
   if (first === 'shared' && second !== undefined && parts.length === 2) return { page: 'shared', token: second };
-  if (parts.length === 1 && (first === 'system' || first === 'settings')) return { page: first };
+  if (parts.length === 1 && first === 'system')
+    return { page: 'system', jobId: new URLSearchParams(search).get('job') };
+  if (parts.length === 1 && first === 'settings') return { page: 'settings' };
   if (parts.length === 1 && first === 'sign-in') {
     // The secret stands behind "#", so that it reaches no log of any server.
     const token = new URLSearchParams(hash.slice(1)).get('first');

@@ -1,8 +1,10 @@
 import { type ReactNode, useMemo, useState } from 'react';
-import { LAYOUTS, type LayoutId } from '../../system/car.ts';
+import type { Job } from '../../jobs/record/job.ts';
+import { type Car, LAYOUTS, type LayoutId } from '../../system/car.ts';
 import { faultKindsOf } from '../../system/faults/catalogue.ts';
 import type { Fault } from '../../system/faults/fault.ts';
 import type { PartId } from '../../system/parts.ts';
+import { readJob } from '../api/jobs.ts';
 import { PartLine } from '../drawing/parts/part-line.tsx';
 import { FaultForm } from '../drawing/player/fault-form.tsx';
 import { Legend } from '../drawing/player/legend.tsx';
@@ -18,6 +20,9 @@ import { largestGaugePa } from '../drawing/state/summary.ts';
 import { Frame } from '../frame/frame.tsx';
 import { Check } from '../kit/choice.tsx';
 import { SelectField } from '../kit/fields.tsx';
+import { ErrorMessage } from '../kit/message.tsx';
+import { useLoaded } from '../kit/use-loaded.ts';
+import { Link } from '../router/link.tsx';
 import { drawnNetwork } from '../simulation/play.ts';
 import type { DrawnSystem } from '../simulation/played-run.ts';
 import { type Playable, playableOn } from '../simulation/procedures.ts';
@@ -31,12 +36,54 @@ const FIRST_FAULT: Fault = { kind: 'leak', place: 'cap' };
 /** Room for two drawings beside each other; on a phone one is seen at a time. */
 const SIDE_BY_SIDE = '(min-width: 60rem)';
 
-/** Free play: any layout, any procedure, any fault beside the sound system on one clock and one scale. */
-export function SystemPage(): ReactNode {
+/** Free play: any layout or a job's own car, any procedure, any fault beside the sound system on one clock and one scale. */
+export function SystemPage({ jobId }: { readonly jobId: string | null }): ReactNode {
+  const text = useText();
+  const [loaded, again] = useLoaded(jobId ?? '', async () => (jobId === null ? null : readJob(jobId)));
+  const words = text.drawing.system;
+  if (loaded.state === 'there') return <FreePlay key={jobId} job={loaded.value} />;
+  return (
+    <Frame current="system" title={words.title}>
+      <main className="paper system-paper" id="sheet" tabIndex={-1}>
+        <div className="sheet">
+          <h1>{words.title}</h1>
+          {loaded.state === 'loading' ? (
+            <p className="quiet">{text.common.loading}</p>
+          ) : (
+            <ErrorMessage error={loaded.error} onRetry={again} />
+          )}
+        </div>
+      </main>
+    </Frame>
+  );
+}
+
+/** As the car's file says where it says it; a layout of its own choosing has the project's defaults. */
+const systemOf = (car: Car | null): DrawnSystem =>
+  car === null
+    ? { layout: 'engine-vacuum', closure: 'capped', hasRecovery: true }
+    : {
+        layout: car.layout,
+        closure: car.filler ?? 'capped',
+        hasRecovery: car.onBoardRefuellingRecovery ?? true,
+        car,
+      };
+
+function changed(system: DrawnSystem, closure: DrawnSystem['closure'], hasRecovery: boolean): DrawnSystem {
+  const { car } = system;
+  return {
+    ...system,
+    closure,
+    hasRecovery,
+    ...(car === undefined ? {} : { car: { ...car, filler: closure, onBoardRefuellingRecovery: hasRecovery } }),
+  };
+}
+
+function FreePlay({ job }: { readonly job: Job | null }): ReactNode {
   const text = useText();
   const words = text.drawing;
-  const [system, setSystem] = useState<DrawnSystem>({ layout: 'engine-vacuum', closure: 'capped', hasRecovery: true });
-  const [procedure, setProcedure] = useState<Playable>('vacuum-draw');
+  const [system, setSystem] = useState(() => systemOf(job?.car ?? null));
+  const [procedure, setProcedure] = useState<Playable>(() => playableOn(system.layout)[0]!);
   const [fault, setFault] = useState<Fault | undefined>(FIRST_FAULT);
   const [isBeside, setBeside] = useState(() => matchMedia(SIDE_BY_SIDE).matches);
   const [chosen, setChosen] = useState<PartId>('ventValve');
@@ -54,9 +101,9 @@ export function SystemPage(): ReactNode {
   );
 
   const chooseLayout = (layout: LayoutId): void => {
-    setSystem({ ...system, layout });
-    if (!playableOn(layout).includes(procedure)) setProcedure(playableOn(layout)[0]!);
-    else setProcedure(playableOn(layout)[0]!);
+    // Another layout is another car.
+    setSystem({ layout, closure: system.closure, hasRecovery: system.hasRecovery });
+    setProcedure(playableOn(layout)[0]!);
     if (fault !== undefined && !faultKindsOf(layout).some((k) => k.kind === fault.kind)) setFault(undefined);
   };
   const layoutName = text.trade.layouts[system.layout].name;
@@ -83,6 +130,12 @@ export function SystemPage(): ReactNode {
           <header>
             <h1>{words.system.title}</h1>
             <p className="sub">{words.system.words}</p>
+            {job !== null && (
+              <p>
+                {system.car === undefined ? words.system.anyCar : words.system.ofJob(text.job.title(job.vehicle.name))}{' '}
+                <Link href={`/jobs/${job.id}`}>{words.system.toJob(job.number)}</Link>
+              </p>
+            )}
           </header>
           <div className="player">
             <div className="fault-form no-print">
@@ -105,7 +158,7 @@ export function SystemPage(): ReactNode {
                   { value: 'capped', name: words.choose.capped },
                   { value: 'capless', name: words.choose.capless },
                 ]}
-                onChange={(closure) => setSystem({ ...system, closure })}
+                onChange={(closure) => setSystem(changed(system, closure, system.hasRecovery))}
               />
               <SelectField
                 label={words.choose.recovery}
@@ -114,7 +167,7 @@ export function SystemPage(): ReactNode {
                   { value: 'yes', name: words.choose.recoveryYes },
                   { value: 'no', name: words.choose.recoveryNo },
                 ]}
-                onChange={(value) => setSystem({ ...system, hasRecovery: value === 'yes' })}
+                onChange={(value) => setSystem(changed(system, system.closure, value === 'yes'))}
               />
             </div>
             <div className="no-print">

@@ -382,6 +382,9 @@ export const DRAWING_DE: typeof DRAWING_EN = {
     title: 'System',
     words:
       'Ein System, gezeichnet aus den Daten, mit denen auch der Befund rechnet. Setzen Sie irgendwo einen Fehler ein, geben Sie ihm eine Größe und sehen Sie Druck und Strömung neben einem intakten System, auf derselben Uhr und derselben Skala.',
+    ofJob: (car) => `Mit den Daten von ${car}.`,
+    anyCar: 'Mit den Daten keines bestimmten Fahrzeugs.',
+    toJob: (number) => `Zurück zu Auftrag ${number}`,
     healthy: 'Intakt',
     faulty: 'Mit Fehler',
   },

@@ -400,6 +400,9 @@ export const DRAWING_EN = {
     title: 'System',
     words:
       'One system, drawn from the data that the finding uses. Put a fault anywhere, give it a size, and watch pressure and flow beside a sound system on the same clock and the same scale.',
+    ofJob: (car: string) => `With the data of ${car}.`,
+    anyCar: 'With the data of no certain car.',
+    toJob: (number: number) => `Back to job ${number}`,
     healthy: 'Sound',
     faulty: 'With fault',
   },
