@@ -3,9 +3,9 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { LAYOUTS } from '../../src/system/car.ts';
 import { openBrowser } from './browser.ts';
-import { openChart } from './chart-page.ts';
+import { answerRecordings, EXAMPLE } from './chart-answers.ts';
 import { axe, withPages } from './pages-open.ts';
-import { SAMPLE_ID } from './pages-sample-job.ts';
+import { SAMPLE_ID, sampleJob } from './pages-sample-job.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -166,9 +166,10 @@ test('beside a job: the car’s own layout with what was found, at its likeliest
     expect(faults).toEqual([]);
   }));
 
-test('beside a job: its recording played again on its own day, with its trace under the played one', async () => {
-  const { page, close } = await openChart(browser);
-  try {
+test('beside a job: its recording played again on its own day, with its trace under the played one', () =>
+  withPages(browser, async ({ server, page }) => {
+    await answerRecordings(page, () => sampleJob, EXAMPLE);
+    await page.goto(`${server.address}/jobs/${SAMPLE_ID}`);
     await ready(page);
     const panel = page.locator('.player');
     // As the file's own columns say.
@@ -187,7 +188,4 @@ test('beside a job: its recording played again on its own day, with its trace un
     await panel.getByLabel('What is played').selectOption({ label: 'refuelling, on a mild day' });
     await expect.poll(() => panel.getByText('Fuel goes in.').count()).toBe(1);
     expect(await recorded.getAttribute('d')).toBe('');
-  } finally {
-    await close();
-  }
-});
+  }));
