@@ -1,10 +1,10 @@
 import { fc, it as prop } from '@fast-check/vitest';
 import { describe, expect, it } from 'vitest';
-import type { Channels, Recording } from '../../recording/recording.ts';
+import type { Recording } from '../../recording/recording.ts';
 import { ambientTrend } from './ambient-trend.ts';
 
 const SECONDS = 120;
-const drive = (channels: Channels): Recording => ({
+const drive = (channels: Recording['channels']): Recording => ({
   label: 'drive',
   timeS: Float64Array.from({ length: SECONDS }, (_, i) => i),
   channels,

@@ -3,7 +3,8 @@ import { type ReactNode, useEffect, useRef } from 'react';
 import type { LiveStatus } from '../../server/contract/live.ts';
 import { announce } from '../kit/announce.tsx';
 import { useText } from '../text/language.ts';
-import { NBSP, useNumbers } from '../text/numbers.ts';
+import { useNumbers } from '../text/numbers.ts';
+import { NBSP } from '../text/unbroken.ts';
 import { useTimeWords } from './time-words.ts';
 
 export function LiveFacts({ status }: { readonly status: LiveStatus }): ReactNode {

@@ -1,6 +1,7 @@
 /** Times on the recording's clock, as they are read beside a car. */
 import { useMemo } from 'react';
-import { NBSP, useNumbers } from '../text/numbers.ts';
+import { useNumbers } from '../text/numbers.ts';
+import { NBSP } from '../text/unbroken.ts';
 
 /** "8.4 s" below a minute, "2:05 min" above. */
 export function useTimeWords(): (timeS: number) => string {

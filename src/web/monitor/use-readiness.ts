@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { type ReadinessFigures, readinessFigures } from '../../readiness/text/figures.ts';
 import type { ReadinessWords } from '../../readiness/text/readiness-words.ts';
 import { useSpoken } from '../text/language.ts';
-import { NBSP } from '../text/numbers.ts';
+import { NBSP } from '../text/unbroken.ts';
 import { useUnits } from '../units/units.ts';
 
 /** Words and figures of the readiness room in the language and units chosen. Who reads inches drives miles. */

@@ -1,8 +1,7 @@
 /** Numbers, dates and shares as the language writes them. */
 import { useMemo } from 'react';
 import { useSpoken } from './language.ts';
-
-export const NBSP = '\u00a0';
+import { NBSP } from './unbroken.ts';
 
 export interface Numbers {
   /** Fixed decimals, true minus sign, no negative zero. */

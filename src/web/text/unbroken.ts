@@ -1,5 +1,6 @@
 /** A number and its unit stay on one line, wherever a sentence breaks. */
-import { NBSP } from './numbers.ts';
+
+export const NBSP = '\u00a0';
 
 const UNITS = [
   '%',

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import type { FaultKind } from '../../../system/faults/fault.ts';
-import { NBSP, useNumbers } from '../../text/numbers.ts';
+import { useNumbers } from '../../text/numbers.ts';
+import { NBSP } from '../../text/unbroken.ts';
 import { useUnits } from '../../units/units.ts';
 import { AIR_KG_PER_M3 } from '../state/summary.ts';
 

@@ -1,7 +1,8 @@
 import type { ReactNode } from 'react';
 import type { PlayedRun } from '../../simulation/played-run.ts';
 import { useText } from '../../text/language.ts';
-import { NBSP, useNumbers } from '../../text/numbers.ts';
+import { useNumbers } from '../../text/numbers.ts';
+import { NBSP } from '../../text/unbroken.ts';
 import { useUnits } from '../../units/units.ts';
 import type { Recorded } from './use-recorded.ts';
 

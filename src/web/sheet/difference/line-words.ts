@@ -1,9 +1,12 @@
 import type { Text } from '../../text/en.ts';
-import { NBSP, type Numbers } from '../../text/numbers.ts';
+import type { FieldsText } from '../../text/fields.en.ts';
+import type { Numbers } from '../../text/numbers.ts';
+import { NBSP } from '../../text/unbroken.ts';
 import type { Units } from '../../units/units.ts';
 import type { LineWords } from './section-lines.ts';
 
 interface Spoken {
+  readonly fields: FieldsText;
   readonly text: Text;
   readonly numbers: Numbers;
   readonly units: Units;
@@ -15,8 +18,8 @@ const MOMENT = /^\d{4}-\d\d-\d\dT\d\d:\d\d/;
 const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 
 /** Fields and values of a job in the words and units of the page. */
-export function lineWordsOf({ text, numbers, units, recordings }: Spoken): LineWords {
-  const { fields, trade, recording, job, monitor } = text;
+export function lineWordsOf({ fields, text, numbers, units, recordings }: Spoken): LineWords {
+  const { trade, recording, job, monitor } = text;
   const { mapping } = recording;
   /** Words for the values of a field that has a fixed set of them. */
   const sets: Readonly<Record<string, Readonly<Record<string, string>>>> = {
