@@ -6,7 +6,8 @@ import { type EngineOffOutlook, engineOffOutlook } from '../readiness/engine-off
 import { type AttemptResult, evaluateReadiness } from '../readiness/evaluate.ts';
 import { type ForecastHour, parseForecast } from '../readiness/forecast.ts';
 import { evapInUseRatio } from '../readiness/in-use-ratio.ts';
-import { INSPECTION_RULES, type InspectionRule, inspect, inspectionRuleSchema } from '../readiness/inspection.ts';
+import { type InspectionRule, inspect, inspectionRuleSchema } from '../readiness/inspection.ts';
+import { INSPECTION_RULES } from '../readiness/inspection-rules.ts';
 import { type DrivePlan, planDrives } from '../readiness/plan.ts';
 import { situationAfter } from '../readiness/situation-after.ts';
 import { inspectionSlip } from '../readiness/slip.ts';

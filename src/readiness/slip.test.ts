@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { FEDERAL_RULE, inspect } from './inspection.ts';
+import { inspect } from './inspection.ts';
+import { FEDERAL_RULE } from './inspection-rules.ts';
 import { type CarsWord, inspectionSlip } from './slip.ts';
 import { READINESS_EN } from './text/en.ts';
 import { PLAIN_METRIC, readinessFigures } from './text/figures.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { evapInUseRatio, inUseRatios } from '../../src/readiness/in-use-ratio.ts';
-import { EVAP_ONLY_RULE, FEDERAL_RULE, inspect } from '../../src/readiness/inspection.ts';
+import { inspect } from '../../src/readiness/inspection.ts';
+import { EVAP_ONLY_RULE, FEDERAL_RULE } from '../../src/readiness/inspection-rules.ts';
 import { READINESS_EN } from '../../src/readiness/text/en.ts';
 import { PLAIN_METRIC, readinessFigures } from '../../src/readiness/text/figures.ts';
 import { MONITORS, type MonitorName } from '../../src/recording/bus/monitor-status.ts';

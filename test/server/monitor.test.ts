@@ -1,7 +1,7 @@
 /** Monitor and inspection over HTTP: what a capture said of the car, the job's section, the shop's inspection rules. */
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import type { HistoryEntry, Job } from '../../src/jobs/record/job.ts';
-import { FEDERAL_RULE } from '../../src/readiness/inspection.ts';
+import { FEDERAL_RULE } from '../../src/readiness/inspection-rules.ts';
 import type { Preview, Unreadable, Uploaded } from '../../src/server/contract/recordings.ts';
 import type { Settings } from '../../src/server/contract/settings.ts';
 import { captureText, HOT_DAY, MADE_VIN, madeCar } from '../readiness/drive-capture.ts';

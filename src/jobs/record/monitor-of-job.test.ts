@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { FEDERAL_RULE, INSPECTION_RULES } from '../../readiness/inspection.ts';
+import { FEDERAL_RULE, INSPECTION_RULES } from '../../readiness/inspection-rules.ts';
 import { EMPTY_SECTIONS } from './empty-job.ts';
 import type { MonitorReading } from './monitor.ts';
 import {

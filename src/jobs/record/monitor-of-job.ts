@@ -2,7 +2,8 @@
 import { type MonitorConditions, typicalConditions } from '../../readiness/conditions.ts';
 import { type Forecast, parseForecast } from '../../readiness/forecast.ts';
 import { evapInUseRatio } from '../../readiness/in-use-ratio.ts';
-import { INSPECTION_RULES, type Inspection, type InspectionRule, inspect } from '../../readiness/inspection.ts';
+import { type Inspection, type InspectionRule, inspect } from '../../readiness/inspection.ts';
+import { INSPECTION_RULES } from '../../readiness/inspection-rules.ts';
 import type { PlanOptions } from '../../readiness/plan.ts';
 import type { Job, RecordingEntry } from './job.ts';
 import { EMPTY_MONITOR, type Monitor, type MonitorReading } from './monitor.ts';

@@ -1,6 +1,6 @@
 import type { MonitorName } from '../../recording/bus/monitor-status.ts';
 import { LEAST_RATIO_SMALL_LEAK } from '../in-use-ratio.ts';
-import { EVAP_ONLY_RULE, FEDERAL_RULE } from '../inspection.ts';
+import { EVAP_ONLY_RULE, FEDERAL_RULE } from '../inspection-rules.ts';
 import type { InspectionWords } from './readiness-words.ts';
 
 const MONITORS_DE: Readonly<Record<MonitorName, string>> = {

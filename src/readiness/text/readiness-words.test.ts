@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { MONITORS } from '../../recording/bus/monitor-status.ts';
 import { LAYOUTS } from '../../system/car.ts';
 import { typicalConditions } from '../conditions.ts';
-import { INSPECTION_RULES } from '../inspection.ts';
+import { INSPECTION_RULES } from '../inspection-rules.ts';
 import { READINESS_DE } from './de.ts';
 import { READINESS_EN } from './en.ts';
 import { PLAIN_METRIC, readinessFigures } from './figures.ts';

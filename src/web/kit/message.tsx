@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { ApiError, Unreachable } from '../api/client.ts';
 import { useText } from '../text/language.ts';
+import { useServerSaid } from '../text/use-server-said.ts';
 import { Button } from './button.tsx';
 
 interface Props {
@@ -50,6 +51,7 @@ export function ErrorMessage({
 
 export function ErrorWords({ error }: { readonly error: unknown }): ReactNode {
   const { errors, connection } = useText();
+  const said = useServerSaid();
   if (error instanceof Unreachable) return <p>{connection.cannotReach}</p>;
   if (!(error instanceof ApiError)) return <p>{error instanceof Error ? error.message : String(error)}</p>;
   const { facts } = error;
@@ -60,11 +62,11 @@ export function ErrorWords({ error }: { readonly error: unknown }): ReactNode {
   return (
     <>
       <p>{errors.codes[facts.code] ?? facts.message}</p>
-      {facts.message !== '' && facts.code !== 'wrong-password' && <p className="small">{errors.said(facts.message)}</p>}
+      {facts.message !== '' && facts.code !== 'wrong-password' && <p className="small">{said(facts.message)}</p>}
       {where && <p className="small">{where}</p>}
-      {facts.found !== undefined && <p className="small">{errors.found(errors.said(facts.found))}</p>}
-      {facts.expected !== undefined && <p className="small">{errors.expected(errors.said(facts.expected))}</p>}
-      {facts.advice !== undefined && <p className="small">{errors.said(facts.advice)}</p>}
+      {facts.found !== undefined && <p className="small">{errors.found(said(facts.found))}</p>}
+      {facts.expected !== undefined && <p className="small">{errors.expected(said(facts.expected))}</p>}
+      {facts.advice !== undefined && <p className="small">{said(facts.advice)}</p>}
     </>
   );
 }

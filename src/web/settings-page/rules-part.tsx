@@ -1,7 +1,8 @@
 /** Inspection rules: those that ship to read, those of the place to write. */
 import { type ReactNode, useState } from 'react';
 import { rulesOf } from '../../jobs/record/monitor-of-job.ts';
-import { INSPECTION_RULES, type InspectionRule } from '../../readiness/inspection.ts';
+import type { InspectionRule } from '../../readiness/inspection.ts';
+import { INSPECTION_RULES } from '../../readiness/inspection-rules.ts';
 import type { Settings } from '../../server/contract/settings.ts';
 import { Button } from '../kit/button.tsx';
 import { SelectField } from '../kit/fields.tsx';

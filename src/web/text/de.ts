@@ -1,13 +1,11 @@
 import { CHECKS_PAGE_DE } from './checks.de.ts';
 import { DRAWING_DE } from './drawing.de.ts';
 import type { Text } from './en.ts';
-import { FIELDS_DE } from './fields.de.ts';
 import { FINDING_DE } from './finding.de.ts';
 import { JOB_DE } from './job.de.ts';
 import { LIVE_DE } from './live.de.ts';
 import { MONITOR_DE } from './monitor.de.ts';
 import { RECORDING_DE } from './recording.de.ts';
-import { serverSaidInGerman } from './server-said.de.ts';
 import { SHOP_DE } from './shop.de.ts';
 import { TRADE_DE } from './trade.de.ts';
 
@@ -82,7 +80,6 @@ export const DE: Text = {
     found: (what) => `Gefunden: ${what}`,
     expected: (what) => `Erwartet: ${what}`,
     signIn: 'Bitte anmelden.',
-    said: serverSaidInGerman,
     codes: {
       'bad-request': 'Der Server konnte das so nicht annehmen.',
       'sign-in': 'Melden Sie sich an, um weiterzumachen.',
@@ -159,7 +156,6 @@ export const DE: Text = {
   recording: RECORDING_DE,
   monitor: MONITOR_DE,
   live: LIVE_DE,
-  fields: FIELDS_DE,
   finding: FINDING_DE,
   checks: CHECKS_PAGE_DE,
   drawing: DRAWING_DE,

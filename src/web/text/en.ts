@@ -4,7 +4,6 @@
  */
 import { CHECKS_PAGE_EN } from './checks.en.ts';
 import { DRAWING_EN } from './drawing.en.ts';
-import { FIELDS_EN } from './fields.en.ts';
 import { FINDING_EN } from './finding.en.ts';
 import { JOB_EN } from './job.en.ts';
 import { LIVE_EN } from './live.en.ts';
@@ -84,8 +83,6 @@ export const EN = {
     found: (what: string) => `Found: ${what}`,
     expected: (what: string) => `Expected: ${what}`,
     signIn: 'Please sign in.',
-    /** Sentences of the server, English there, in this language. */
-    said: (sentence: string): string => sentence,
     codes: {
       'bad-request': 'The server could not take this as it was sent.',
       'sign-in': 'Sign in to go on.',
@@ -160,7 +157,6 @@ export const EN = {
   recording: RECORDING_EN,
   monitor: MONITOR_EN,
   live: LIVE_EN,
-  fields: FIELDS_EN,
   finding: FINDING_EN,
   checks: CHECKS_PAGE_EN,
   drawing: DRAWING_EN,

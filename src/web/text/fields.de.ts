@@ -1,6 +1,6 @@
-import type { FIELDS_EN } from './fields.en.ts';
+import type { FieldsText } from './fields.en.ts';
 
-export const FIELDS_DE: typeof FIELDS_EN = {
+export const FIELDS_DE: FieldsText = {
   names: {
     words: 'Worte',
     types: 'Art der Beanstandung',

@@ -122,3 +122,4 @@ export const FIELDS_EN = {
   confirmed: 'confirmed',
   perMinute: (volume: string) => `${volume} a minute`,
 };
+export type FieldsText = typeof FIELDS_EN;

@@ -14,9 +14,10 @@ interface Props {
 
 /** Two states of a section side by side: only what differs, part by part. */
 export function Difference({ section, mine, theirs, mineName, theirsName }: Props): ReactNode {
-  const { job } = useText();
+  const { job, common } = useText();
   const { conflict } = job;
   const words = useLineWords();
+  if (words === undefined) return <p className="quiet">{common.loading}</p>;
   const parts = partsThatDiffer(sectionLines(mine, words, section), sectionLines(theirs, words, section));
   const cell = (text: string | undefined): ReactNode =>
     text === undefined ? <span className="quiet">{conflict.absent}</span> : <span className="diff">{text}</span>;

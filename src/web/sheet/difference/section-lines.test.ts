@@ -3,23 +3,25 @@ import { SECTION_NAMES, SECTIONS } from '../../../jobs/record/job.ts';
 import { DE } from '../../text/de.ts';
 import type { Text } from '../../text/en.ts';
 import { EN } from '../../text/en.ts';
+import { FIELDS_DE } from '../../text/fields.de.ts';
+import { FIELDS_EN, type FieldsText } from '../../text/fields.en.ts';
 import { numbersOf } from '../../text/numbers.ts';
 import { METRIC, unitsOf } from '../../units/units.ts';
 import { lineWordsOf } from './line-words.ts';
 import { partsThatDiffer, sectionLines } from './section-lines.ts';
 
 const LANGUAGES = [
-  ['en-GB', EN],
-  ['de-DE', DE],
+  ['en-GB', EN, FIELDS_EN],
+  ['de-DE', DE, FIELDS_DE],
 ] as const;
 const RECORDING = '6d0f2a51-8a57-4c5e-9a80-6f0d5c1a2b11';
 
-function wordsIn(locale: string, text: Text) {
+function wordsIn(locale: string, text: Text, fields: FieldsText) {
   const numbers = numbersOf(locale, text.common.under, text.common.over);
   const units = unitsOf(METRIC, () => undefined, numbers.fixed, text.common.to);
-  return lineWordsOf({ text, numbers, units, recordings: new Map([[RECORDING, 'First test']]) });
+  return lineWordsOf({ fields, text, numbers, units, recordings: new Map([[RECORDING, 'First test']]) });
 }
-const english = wordsIn('en-GB', EN);
+const english = wordsIn('en-GB', EN, FIELDS_EN);
 
 interface Shape {
   readonly type: string;
@@ -48,8 +50,8 @@ const UNTOLD = ['id', 'schema', 'sha256', 'bytes', 'mediaType', 'confidence', 'r
 /** Written as they are: names of units. */
 const AS_THEY_ARE = ['unit'];
 
-describe.each(LANGUAGES)('in %s', (locale, text) => {
-  const words = wordsIn(locale, text);
+describe.each(LANGUAGES)('in %s', (locale, text, fields) => {
+  const words = wordsIn(locale, text, fields);
   test('every field that a job keeps has a name, every fixed value its words', () => {
     const missing: string[] = [];
     let looked = 0;
@@ -67,6 +69,9 @@ describe.each(LANGUAGES)('in %s', (locale, text) => {
     }
     expect(missing).toEqual([]);
     expect(looked).toBeGreaterThan(120);
+    // The one is the other's shape, and no name is empty.
+    expect(Object.keys(fields.names)).toEqual(Object.keys(FIELDS_EN.names));
+    expect(Object.values(fields.names).filter((name) => name.trim() === '')).toEqual([]);
   });
 });
 
