@@ -32,14 +32,16 @@ const CONVERGED_PA = 1e-4;
 const MOST_NEWTON_STEPS = 15;
 const LOWEST_PRESSURE = 1000;
 
-/** Flow of an orifice and its slope by the pressure difference, in `flow` and `slope`. */
-let flow = 0;
-let slope = 0;
+const FLOW = 0;
+const SLOPE = 1;
+/** What `orifice` answers: an array, since a number kept outside a function is allocated anew at each write. */
+const through = new Float64Array(2);
+/** Flow of an orifice and its slope by the pressure difference, in `through`. */
 function orifice(kArea: number, difference: number, meanAbsPa: number): void {
   const a = difference < 0 ? -difference : difference;
   const k = (kArea * Math.sqrt(meanAbsPa)) / Math.sqrt(a + LAMINAR_PA);
-  flow = k * difference;
-  slope = (k * (0.5 * a + LAMINAR_PA)) / (a + LAMINAR_PA);
+  through[FLOW] = k * difference;
+  through[SLOPE] = (k * (0.5 * a + LAMINAR_PA)) / (a + LAMINAR_PA);
 }
 
 /**
@@ -133,8 +135,8 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
     let purge = 0;
     for (let it = 0; it < MOST_NEWTON_STEPS; it++) {
       orifice(q[P.leakArea]! * (p > pa ? kTank : kAir), pa - p, 0.5 * (pa + p));
-      leak = flow;
-      const dLeak = -slope;
+      leak = through[FLOW]!;
+      const dLeak = -through[SLOPE]!;
       evap = kE * (psat - y * p);
       // the pressure is solved with the temperature that these flows leave; its slope is small enough to leave out
       const inAir = (leak > 0 ? leak : 0) + (f < 0 ? -f : 0);
@@ -147,13 +149,13 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
       const dOut = h * (dLeak - kE * y) - vrt;
       f = out_ / h;
       orifice(kPurge, pa - p, 0.5 * (pa + p));
-      purge = flow;
-      const dPurge = -slope;
+      purge = through[FLOW]!;
+      const dPurge = -through[SLOPE]!;
       // vapour that the carbon keeps of what comes through the head [mol]
       const keeps = out_ + h * purge > 0 ? uptake * yHead : 0;
       orifice(kVent, pa - p, 0.5 * (pa + p));
-      let inflow = purge + flow;
-      let dInflow = dPurge - slope;
+      let inflow = purge + through[FLOW]!;
+      let dInflow = dPurge - through[SLOPE]!;
       if (flowNow > 0) {
         let drawn: number;
         let dDrawn: number;
@@ -182,17 +184,17 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
               (c * inlet * (bend * (1 - x) - (1 + bend * x)) * -dir) / stall +
               (dir > 0 ? c * (1 - x) * (1 + bend * x) : 0);
             orifice(kOrifice, p - pm, 0.5 * (p + pm));
-            byM = -slope - dPump;
-            let step = (flow - pump) / byM;
+            byM = -through[SLOPE]! - dPump;
+            let step = (through[FLOW]! - pump) / byM;
             if (step > 2000) step = 2000;
             else if (step < -2000) step = -2000;
             pm -= step;
             drawn = pump;
             if (step < CONVERGED_PA && step > -CONVERGED_PA) break;
           }
-          drawn = flow;
+          drawn = through[FLOW]!;
           // dpm/dp = slope / (slope + dPump); the drawn flow changes with it along the pump's line
-          dDrawn = (dPump * slope) / (slope + dPump);
+          dDrawn = (dPump * through[SLOPE]!) / (through[SLOPE]! + dPump);
         }
         inflow -= drawn;
         dInflow -= dDrawn;

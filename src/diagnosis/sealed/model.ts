@@ -38,14 +38,16 @@ const CHOKED = Math.sqrt(GAMMA) * (2 / (GAMMA + 1)) ** ((GAMMA + 1) / (2 * (GAMM
 /** Above this pressure ratio the purge passage follows the orifice law, which also runs backwards. */
 const NEARLY_EQUAL = 0.97;
 
-let flow = 0;
-let slope = 0;
-/** Flow of an orifice and its slope by the pressure difference, in `flow` and `slope`. */
+const FLOW = 0;
+const SLOPE = 1;
+/** What `orifice` answers: an array, since a number kept outside a function is allocated anew at each write. */
+const through = new Float64Array(2);
+/** Flow of an orifice and its slope by the pressure difference, in `through`. */
 function orifice(kArea: number, difference: number, meanAbsPa: number): void {
   const a = difference < 0 ? -difference : difference;
   const k = (kArea * Math.sqrt(meanAbsPa)) / Math.sqrt(a + LAMINAR_PA);
-  flow = k * difference;
-  slope = (k * (0.5 * a + LAMINAR_PA)) / (a + LAMINAR_PA);
+  through[FLOW] = k * difference;
+  through[SLOPE] = (k * (0.5 * a + LAMINAR_PA)) / (a + LAMINAR_PA);
 }
 
 /** Flow of the purge valve from canister pressure to the manifold, and its slope by the canister pressure. */
@@ -57,15 +59,15 @@ function purgeValve(area: number, pc: number, pm: number, rta: number, kAir: num
   }
   const k = area / Math.sqrt(rta * M_AIR);
   if (r <= CRITICAL) {
-    slope = k * CHOKED;
-    flow = slope * pc;
+    through[SLOPE] = k * CHOKED;
+    through[FLOW] = through[SLOPE]! * pc;
     return;
   }
   const a = r ** (2 / GAMMA);
   const b = a * r ** ((GAMMA - 1) / GAMMA);
   const psi = Math.sqrt(7 * (a - b));
-  flow = k * pc * psi;
-  slope = k * (psi - (3.5 * ((2 / GAMMA) * a - ((GAMMA + 1) / GAMMA) * b)) / psi);
+  through[FLOW] = k * pc * psi;
+  through[SLOPE] = k * (psi - (3.5 * ((2 / GAMMA) * a - ((GAMMA + 1) / GAMMA) * b)) / psi);
 }
 
 /**
@@ -142,8 +144,8 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
     let outMix = 0;
     for (let it = 0; it < MOST_NEWTON_STEPS; it++) {
       orifice(q[S.tankHole]! * (p > pa ? kTank : kAir), pa - p, 0.5 * (pa + p));
-      hole = flow;
-      let dHole = -slope;
+      hole = through[FLOW]!;
+      let dHole = -through[SLOPE]!;
       if (p < pa - RELIEF_VACUUM_PA) {
         hole += RELIEF_SLOPE * (pa - RELIEF_VACUUM_PA - p);
         dHole -= RELIEF_SLOPE;
@@ -153,8 +155,8 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
       }
       evap = kE * (psat - y * p);
       orifice(isolation * (p > pc ? kTank : kAir), p - pc, 0.5 * (p + pc));
-      f = flow;
-      const dF = slope;
+      f = through[FLOW]!;
+      const dF = through[SLOPE]!;
       // the pressure is solved with the temperature that these flows leave; its slope is small enough to leave out
       const inAir = (hole > 0 ? hole : 0) + (f < 0 ? -f : 0);
       outMix = (hole < 0 ? -hole : 0) + (f > 0 ? f : 0);
@@ -162,17 +164,17 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
       tEnd = t0 + (h * (heat + hA * (wall - t0))) / (capacity + h * hA);
       vrt = v / (R * tEnd);
       orifice(sideArea * kAir, pa - pc, 0.5 * (pa + pc));
-      const vent = flow;
-      const dVent = -slope;
+      const vent = through[FLOW]!;
+      const dVent = -through[SLOPE]!;
       purgeValve(purgeArea, pc, pm, rta, kAir);
-      purge = flow;
+      purge = through[FLOW]!;
       const pass = f > 0 ? 1 - uptake * yHead : 1;
       const f1 = n0 + h * (hole + evap - f) - p * vrt;
-      const f2 = vca * (pc0 - pc) + h * (pass * f + vent - flow) - slow * (pc - pSlow);
+      const f2 = vca * (pc0 - pc) + h * (pass * f + vent - through[FLOW]!) - slow * (pc - pSlow);
       const j11 = h * (dHole - kE * y - dF) - vrt;
       const j12 = h * dF;
       const j21 = h * pass * dF;
-      const j22 = -vca + h * (dVent - pass * dF - slope) - slow;
+      const j22 = -vca + h * (dVent - pass * dF - through[SLOPE]!) - slow;
       const det = j11 * j22 - j12 * j21;
       let e1 = (f1 * j22 - f2 * j12) / det;
       let e2 = (j11 * f2 - j21 * f1) / det;
