@@ -18,7 +18,7 @@ async function withFinding(
   view: ChartView = {},
   job = sampleJob,
 ): Promise<void> {
-  const chart = await openChart(browser, view, job);
+  const chart = await openChart(browser, { ...view, areWorkersSilent: true }, job);
   try {
     await chart.page.locator('#finding .finding').waitFor();
     await chart.page.locator('#finding').scrollIntoViewIfNeeded();

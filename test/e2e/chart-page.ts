@@ -19,10 +19,12 @@ export interface ChartView {
   readonly scheme?: 'light' | 'dark';
   readonly language?: 'en' | 'de';
   readonly hasTouch?: boolean;
+  /** See `startFakeServer`: for tests that look at neither the drawing nor the next check. */
+  readonly areWorkersSilent?: boolean;
 }
 
 export async function openChart(browser: Browser, view: ChartView = {}, first: Job = sampleJob): Promise<OpenChart> {
-  const server = await startFakeServer([first], { areWorkersSilent: true });
+  const server = await startFakeServer([first], { areWorkersSilent: view.areWorkersSilent ?? false });
   const context = await browser.newContext({
     viewport: { width: view.width ?? 1280, height: 900 },
     colorScheme: view.scheme ?? 'light',

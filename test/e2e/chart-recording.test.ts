@@ -15,7 +15,7 @@ afterAll(async () => {
 const surface = (page: Page) => page.locator('.recording .u-over');
 
 async function withChart(run: (chart: OpenChart) => Promise<void>, view = {}): Promise<void> {
-  const chart = await openChart(browser, view);
+  const chart = await openChart(browser, { ...view, areWorkersSilent: true });
   try {
     await chart.page.locator('.recording .lane-chart canvas').waitFor();
     // The chart is higher than the window, and what came late above it may have carried its upper end out of sight.
