@@ -94,14 +94,29 @@ export const LivingDrawing = memo(function LivingDrawing({
     const style = getComputedStyle(root);
     const colours = { ink: style.getPropertyValue('--ink'), paper: style.getPropertyValue('--paper'), theme: shown };
     let lastStillMs = 0;
+    let drawn: {
+      readonly view?: RunView;
+      readonly timeS: number;
+      readonly tempo: number;
+      readonly isResting: boolean;
+    } = {
+      timeS: Number.NaN,
+      tempo: 0,
+      isResting: false,
+    };
     const endFrames = playback.onFrame((timeS, nowMs, isResting) => {
       const now = live.get();
       if (now === undefined) return;
+      const { tempo } = playback.get();
+      // The other of two drawings has changed, not this one.
+      const isSame = drawn.view === now && drawn.timeS === timeS && drawn.tempo === tempo;
+      if (isSame && drawn.isResting && isResting) return;
+      drawn = { view: now, timeS, tempo, isResting };
       now.moveTo(timeS);
       // A sketch is followed by its fine run: what is read, not watched, need not keep up with it.
       const isAtRest = isResting && !now.run.isCoarse;
       painter.paint(now, limitPa, words, nowMs, isAtRest);
-      if (!isStill) marks.draw(now, playback.get().tempo, colours);
+      if (!isStill) marks.draw(now, tempo, colours);
       // Arrows and spoken states follow when it rests; without motion, twice a second.
       if (isAtRest || (isStill && nowMs - lastStillMs > STILL_EVERY_MS)) {
         lastStillMs = nowMs;

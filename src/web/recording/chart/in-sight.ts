@@ -4,7 +4,7 @@
  */
 
 /** Painted beyond the window's edges, CSS pixels: a scroll during a movement shows this. Judgement. */
-const MARGIN_PX = 240;
+const MARGIN_PX = 120;
 /** So long without a movement is rest, ms. Judgement. */
 const REST_MS = 160;
 
@@ -31,9 +31,14 @@ export class InSight {
     }
     clearTimeout(this.timer);
     this.timer = setTimeout(() => {
+      // At rest again, before the painting asks.
       this.stop();
       this.onRest();
     }, REST_MS);
+  }
+
+  get isMoving(): boolean {
+    return this.timer !== undefined;
   }
 
   /** Whether any of a stretch of the picture, CSS pixels from its top, is to be painted. */

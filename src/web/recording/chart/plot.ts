@@ -194,7 +194,8 @@ export class Plot {
     const { ground, u } = this;
     const { ctx, bbox } = u;
     const { view } = this.state.read();
-    this.reduced.read(this.content.source, view, bbox.width);
+    // While it moves every second pixel has an extreme of its own: the eye sees no more of it.
+    this.reduced.read(this.content.source, view, this.inSight.isMoving ? bbox.width / 2 : bbox.width);
     ctx.save();
     ctx.beginPath();
     ctx.rect(bbox.left, 0, bbox.width, u.height * ground.ratio);
