@@ -104,6 +104,10 @@ describe('monitor and inspection', () => {
       await attempts.first().getByText('parked only 2 h before, 8 h wanted').first().waitFor();
       await monitor.getByRole('button', { name: WORDS.conditions.reset }).click();
       await attempts.first().getByText('intake temperature 41 °C at start, limit 35 °C').first().waitFor();
+      await until(
+        () => bench.job(id),
+        (job) => job.monitor.conditions === null,
+      );
     }));
 
   test('verdict with rule, date and caution; a plan up to the inspection; the slip on paper', () =>
