@@ -3,8 +3,8 @@ import { afterFailedRepair, afterResult, type Belief, causeProbabilities } from 
 import { figureValues } from '../../src/checks/figures.ts';
 import { type JobProblem, jobProblem } from '../../src/checks/job-problem.ts';
 import { beliefOf, type JobState, type Step } from '../../src/checks/job-state.ts';
-import type { PlanNode } from '../../src/checks/planner/node.ts';
-import { repairOrder } from '../../src/checks/planner/repair-order.ts';
+import { bestEdge, type PlanNode } from '../../src/checks/planner/node.ts';
+import { RepairOrders } from '../../src/checks/planner/repair-order.ts';
 import { PlanSearch } from '../../src/checks/planner/search.ts';
 import { SETUPS, type SetupId } from '../../src/checks/setups.ts';
 import type { Chart, ChartStep } from './flow-chart.ts';
@@ -13,14 +13,14 @@ import type { Car } from './world.ts';
 export type Policy = (car: Car) => void;
 
 /** Points opened at the start of a complaint, and where a job is planned anew. */
-const FIRST_EXPANSIONS = 600;
-const LATER_EXPANSIONS = 80;
+const FIRST_EXPANSIONS = 3000;
+const LATER_EXPANSIONS = 300;
 /** Shift of belief, beside what the plan foresaw, from which it is planned anew: a set-up that is under suspicion. */
 const SHIFT = 0.04;
 
 interface Planned {
   readonly posed: JobProblem;
-  readonly root: PlanNode;
+  readonly search: PlanSearch;
 }
 
 /**
@@ -37,7 +37,7 @@ export function plannerPolicy(job: JobState): Policy {
       const posed = jobProblem({ ...job, steps, setupsDone }, belief);
       const search = new PlanSearch(posed.problem, posed.situation);
       search.run({ expansions: steps.length === 0 ? FIRST_EXPANSIONS : LATER_EXPANSIONS, gap: 0.01 });
-      known = { posed, root: search.root };
+      known = { posed, search };
       plans.set(key, known);
     }
     return known;
@@ -46,9 +46,11 @@ export function plannerPolicy(job: JobState): Policy {
     let steps: readonly Step[] = [];
     let belief: Belief | undefined = beliefOf(job);
     let setups: readonly SetupId[] = [];
-    let { posed, root: node } = planFrom(steps, setups, belief);
+    let { posed, search } = planFrom(steps, setups, belief);
+    let node = search.root;
     while (!car.proven) {
-      const action = node.best?.action ?? posed.checks.length + (node.stop.order[0] ?? Number.NaN);
+      const edge = bestEdge(node);
+      const action = edge?.action ?? posed.checks.length + (search.repairsAlone(node)[0] ?? Number.NaN);
       if (!Number.isInteger(action)) break;
       const { setups: needed } =
         action < posed.checks.length
@@ -61,7 +63,7 @@ export function plannerPolicy(job: JobState): Policy {
         if (car.repair(id)) return;
         steps = [...steps, { kind: 'repair', id }];
         belief = afterFailedRepair(belief, id);
-        next = node.best?.branches[0]?.node;
+        next = edge?.nodes?.[0];
       } else {
         const check = posed.checks[action]!;
         const outcome = car.check(check.id);
@@ -72,11 +74,14 @@ export function plannerPolicy(job: JobState): Policy {
           { byOutcome: check.outcomes.map((_, o) => (o === outcome ? 1 : 0)) },
           figure,
         );
-        next = node.best?.branches.find((branch) => branch.outcome === outcome)?.node;
+        next = edge?.nodes?.[edge.outcome.indexOf(outcome)];
       }
       if (belief === undefined) break;
       if (next?.edges && shift(posed, next, belief) < SHIFT) node = next;
-      else ({ posed, root: node } = planFrom(steps, setups, belief));
+      else {
+        ({ posed, search } = planFrom(steps, setups, belief));
+        node = search.root;
+      }
     }
     // nothing that is believed is left: what was not tried yet, cheapest first
     for (const repair of [...posed.repairs].sort((a, b) => a.minutes - b.minutes))
@@ -96,7 +101,8 @@ function shift(posed: JobProblem, node: PlanNode, belief: Belief): number {
 
 /** Parts alone, by probability over cost. */
 export function orderPolicy(posed: JobProblem): Policy {
-  const { order } = repairOrder(posed.problem, posed.situation.belief, () => true, posed.situation.setups);
+  const { belief, done, setups } = posed.situation;
+  const { order } = new RepairOrders(posed.problem).order(belief, done, setups);
   const rest = posed.repairs.map((_, r) => r).filter((r) => !order.includes(r));
   return (car) => {
     for (const r of [...order, ...rest]) if (car.repair(posed.repairs[r]!.id)) return;

@@ -32,7 +32,8 @@ export interface JobProblem {
   readonly prices: readonly Price[];
   readonly setupPrices: readonly Price[];
   readonly ratePerMinute: number;
-  readonly unprovenMinutes: number;
+  /** By state, what a car sent away with it still costs: its repair with all set-ups, and the price of being unproven. */
+  readonly sentAway: readonly Price[];
 }
 
 /** Root causes less likely than this are left to the send-away; together they are a few hours' thousandths. */
@@ -58,11 +59,25 @@ export function notOffered(
 const simulatedChances = ({ chances, outcomes }: SimulatedRecording, cause: RootCauseId): readonly number[] =>
   chances[cause] ?? outcomes.map(() => 1 / outcomes.length);
 
+/**
+ * A car sent away unproven has not got rid of its fault: it comes back for the repair, from the beginning, and costs besides
+ * what the shop pays for having sent it away.
+ */
+function stillToPay(cause: RootCauseId, repairPrices: readonly Price[], figure: (key: string) => number): Price {
+  const whole = REPAIRS.flatMap((repair, r): Price[] => {
+    if (!repair.fixes.includes(cause)) return [];
+    const setups = new Set([...repair.setups, ...VERIFY_SETUPS[repair.verifiedBy]]);
+    const setupMinutes = [...setups].reduce((sum, id) => sum + figure(setupKey(id)), 0);
+    const { minutes, waitMinutes, goods } = repairPrices[r]!;
+    return [{ minutes: figure('shop.unproven') + minutes + setupMinutes, waitMinutes, goods }];
+  });
+  return whole.reduce((a, b) => (b.minutes < a.minutes ? b : a));
+}
+
 export function jobProblem(job: JobState, belief: Belief): JobProblem {
   const figure = figureValues(job.changes);
   const ratePerMinute = figure('shop.rate') / 60;
   const waiting = figure('shop.waiting');
-  const unprovenMinutes = figure('shop.unproven');
   const cost = (price: Price): number =>
     price.minutes + waiting * price.waitMinutes + (job.goal.moneyWeight * price.goods) / ratePerMinute;
 
@@ -119,11 +134,12 @@ export function jobProblem(job: JobState, belief: Belief): JobProblem {
       fixes: Uint8Array.from(causes, (id) => (repair.fixes.includes(id) ? 1 : 0)),
     };
   });
+  const sentAway = causes.map((cause) => stillToPay(cause, prices.slice(planChecks.length), figure));
   const problem: PlanProblem = {
     states: states.length,
     checks: planChecks,
     repairs: planRepairs,
-    ends: [{ id: 'send away unproven', cost: new Float64Array(states.length).fill(unprovenMinutes) }],
+    ends: [{ id: 'send away unproven', cost: Float64Array.from(sentAway, cost) }],
     setupCosts: SETUPS.map((id) => figure(setupKey(id))),
   };
   const situation = startOf(
@@ -146,6 +162,6 @@ export function jobProblem(job: JobState, belief: Belief): JobProblem {
     prices,
     setupPrices: SETUPS.map((id) => ({ minutes: figure(setupKey(id)), waitMinutes: 0, goods: 0 })),
     ratePerMinute,
-    unprovenMinutes,
+    sentAway,
   };
 }

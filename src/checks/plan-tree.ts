@@ -1,7 +1,7 @@
-/** The plan in hand as a tree of steps, with expected minutes and money; short enough at the top to print on a page. */
+/** The plan in hand as a tree of steps with what each costs. Rare branches are cut off: the whole has many thousands. */
 import type { JobProblem, Price } from './job-problem.ts';
-import type { PlanNode } from './planner/node.ts';
-import { setupCost } from './planner/problem.ts';
+import type { Policy } from './planner/policy.ts';
+import { checkOutcomes, type Situation, setupCost } from './planner/problem.ts';
 import type { RootCauseId } from './root-causes.ts';
 import { SETUPS, type SetupId } from './setups.ts';
 
@@ -22,7 +22,7 @@ export interface PlanTree {
   readonly probability: number;
   /** Most probable cause here. */
   readonly likeliest: { readonly id: RootCauseId; readonly probability: number };
-  /** Answers, most probable first; a repair's "held" ends the job. */
+  /** Answers, most probable first; a repair's "held" ends the job. None where the tree is cut off. */
   readonly answers: readonly {
     readonly outcome: string;
     readonly probability: number;
@@ -37,13 +37,21 @@ const added = (a: Price, b: Price, share = 1): Price => ({
   goods: a.goods + share * b.goods,
 });
 
-/** A step for an action at a point where these set-ups are paid; action -1 is sending away. */
-export function stepForAction(posed: JobProblem, action: number, paid: number): TreeStep {
+/** Sending the car away: what it still costs, by what is believed. */
+function sendAway({ problem, sentAway }: JobProblem, belief: Float64Array): TreeStep {
+  const price = belief.reduce<Price>((sum, b, s) => added(sum, sentAway[s]!, b), NOTHING);
+  const cost = belief.reduce((sum, b, s) => sum + b * problem.ends[0]!.cost[s]!, 0);
+  return { kind: 'send away', id: 'send away', setups: [], ...price, cost };
+}
+
+/** A check, a repair or (below 0) sending away, with this belief and these set-ups paid. */
+export function stepForAction(
+  posed: JobProblem,
+  action: number,
+  { belief, setups: paid }: Pick<Situation, 'belief' | 'setups'>,
+): TreeStep {
+  if (action < 0) return sendAway(posed, belief);
   const { problem, checks, repairs, prices, setupPrices } = posed;
-  if (action < 0) {
-    const minutes = posed.unprovenMinutes;
-    return { kind: 'send away', id: 'send away', setups: [], minutes, waitMinutes: 0, goods: 0, cost: minutes };
-  }
   const isCheck = action < checks.length;
   const own = isCheck ? problem.checks[action]! : problem.repairs[action - checks.length]!;
   const open = own.setups & ~paid;
@@ -58,22 +66,50 @@ export function stepForAction(posed: JobProblem, action: number, paid: number): 
   };
 }
 
-const chosen = (posed: JobProblem, node: PlanNode): number =>
-  node.best?.action ?? (node.stop.order.length > 0 ? posed.checks.length + node.stop.order[0]! : -1);
+/** Where a plan has come to. */
+type Point = Pick<Situation, 'belief' | 'setups'>;
 
-export const stepOf = (posed: JobProblem, node: PlanNode): TreeStep =>
-  stepForAction(posed, chosen(posed, node), node.setups);
+/** Points less likely than this are shown with their step alone. */
+const RARE = 1e-3;
 
-interface Walked {
-  readonly tree: PlanTree;
-  readonly expected: Price;
+/** @param reach chance of coming to this point */
+export function planTree(posed: JobProblem, plan: Policy, from: Point, reach = 1): PlanTree {
+  const step = stepForAction(posed, plan.action, from);
+  const tree = { step, probability: reach, likeliest: likeliest(posed, from.belief) };
+  if (reach < RARE) return { ...tree, answers: [] };
+  const answers: PlanTree['answers'][number][] = [];
+  let left = 1;
+  for (const { name, p, plan: rest, point } of afterStep(posed, plan, from)) {
+    left -= p;
+    answers.push({ outcome: name, probability: p, next: planTree(posed, rest, point, reach * p) });
+  }
+  if (step.kind === 'repair') answers.push({ outcome: 'held', probability: Math.max(0, left), next: 'proven' });
+  return { ...tree, answers: answers.sort((a, b) => b.probability - a.probability) };
 }
 
-/** Walks the whole plan below a point. `unprovenStates`: probability by state of being sent away. */
-export function planTree(posed: JobProblem, root: PlanNode): Walked & { readonly unprovenStates: Float64Array } {
-  const unprovenStates = new Float64Array(posed.problem.states);
-  const walked = walkNode(posed, root, 1, unprovenStates);
-  return { ...walked, unprovenStates };
+/** What can follow the first step of a plan, with the rest of the plan. A repair that holds is not among it. */
+export function afterStep(posed: JobProblem, plan: Policy, { belief, setups }: Point) {
+  const { checks, repairs } = posed.problem;
+  const { action, next } = plan;
+  if (action < 0) return [];
+  const check = checks[action];
+  const repair = repairs[action - checks.length];
+  const end: Policy = { ...plan, action: -1, next: [] };
+  const outcomes = check ? checkOutcomes(check.likelihood, belief) : notHeld(repair!.fixes, belief);
+  const paid = setups | (check ?? repair!).setups;
+  return outcomes.map(({ outcome, p, belief: after }) => ({
+    name: check ? posed.checks[action]!.outcomes[outcome]!.id : 'not held',
+    p,
+    // what could not come where the plan was worked out, but comes here, ends it
+    plan: next[outcome] ?? end,
+    point: { belief: after, setups: paid },
+  }));
+}
+
+export function notHeld(fixes: Uint8Array, belief: Float64Array) {
+  const left = belief.map((b, s) => (fixes[s] === 1 ? 0 : b));
+  const p = left.reduce((a, b) => a + b, 0);
+  return p > 1e-9 ? [{ outcome: 0, p, belief: left.map((b) => b / p) }] : [];
 }
 
 function likeliest(posed: JobProblem, belief: Float64Array): PlanTree['likeliest'] {
@@ -81,63 +117,3 @@ function likeliest(posed: JobProblem, belief: Float64Array): PlanTree['likeliest
   for (let s = 1; s < belief.length; s++) if (belief[s]! > belief[best]!) best = s;
   return { id: posed.causes[best]!, probability: belief[best] ?? 0 };
 }
-
-function walkNode(posed: JobProblem, node: PlanNode, reach: number, unproven: Float64Array): Walked {
-  const { best } = node;
-  if (!best) return walkOrder(posed, node.stop.order, 0, node.belief, node.setups, reach, unproven);
-  const step = stepForAction(posed, best.action, node.setups);
-  let expected: Price = step;
-  const isCheck = best.action < posed.checks.length;
-  const answers: PlanTree['answers'][number][] = [];
-  let left = 1;
-  for (const { outcome, p, node: child } of best.branches) {
-    const below = walkNode(posed, child, reach * p, unproven);
-    expected = added(expected, below.expected, p);
-    left -= p;
-    const name = isCheck ? posed.checks[best.action]!.outcomes[outcome]!.id : 'not held';
-    answers.push({ outcome: name, probability: p, next: below.tree });
-  }
-  if (!isCheck) answers.push({ outcome: 'held', probability: Math.max(0, left), next: 'proven' });
-  answers.sort((a, b) => b.probability - a.probability);
-  return {
-    tree: { step, probability: reach, likeliest: likeliest(posed, node.belief), answers },
-    expected: priceOf(expected),
-  };
-}
-
-/** Repairs one after the other, then sending away. */
-function walkOrder(
-  posed: JobProblem,
-  order: readonly number[],
-  from: number,
-  belief: Float64Array,
-  paid: number,
-  reach: number,
-  unproven: Float64Array,
-): Walked {
-  const r = order[from];
-  const action = r === undefined ? -1 : posed.checks.length + r;
-  const step = stepForAction(posed, action, paid);
-  const seen = likeliest(posed, belief);
-  if (r === undefined) {
-    belief.forEach((b, s) => {
-      unproven[s]! += reach * b;
-    });
-    return { tree: { step, probability: reach, likeliest: seen, answers: [] }, expected: priceOf(step) };
-  }
-  const { fixes, setups } = posed.problem.repairs[r]!;
-  const left = Float64Array.from(belief, (b, s) => (fixes[s] === 1 ? 0 : b));
-  const p = left.reduce((a, b) => a + b, 0);
-  const answers: PlanTree['answers'][number][] = [{ outcome: 'held', probability: 1 - p, next: 'proven' }];
-  let expected: Price = step;
-  if (p > 1e-9) {
-    const rest = left.map((b) => b / p);
-    const below = walkOrder(posed, order, from + 1, rest, paid | setups, reach * p, unproven);
-    expected = added(expected, below.expected, p);
-    answers.push({ outcome: 'not held', probability: p, next: below.tree });
-  }
-  answers.sort((a, b) => b.probability - a.probability);
-  return { tree: { step, probability: reach, likeliest: seen, answers }, expected: priceOf(expected) };
-}
-
-const priceOf = (price: Price): Price => added(NOTHING, price);

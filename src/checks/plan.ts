@@ -2,9 +2,10 @@
 import { type Belief, causeProbabilities, setupFaultProbabilities } from './belief.ts';
 import { type JobProblem, jobProblem, type Price } from './job-problem.ts';
 import { beliefOf, type JobState } from './job-state.ts';
-import { type PlanTree, planTree, stepForAction, stepOf, type TreeStep } from './plan-tree.ts';
-import { checkOutcomes, type PlanNode } from './planner/node.ts';
-import type { Situation } from './planner/problem.ts';
+import { PlanPrices } from './plan-price.ts';
+import { afterStep, notHeld, type PlanTree, planTree, stepForAction, type TreeStep } from './plan-tree.ts';
+import type { Policy } from './planner/policy.ts';
+import { checkOutcomes } from './planner/problem.ts';
 import { PlanSearch } from './planner/search.ts';
 import type { RootCauseId } from './root-causes.ts';
 import type { SetupFaultId } from './setups.ts';
@@ -65,7 +66,7 @@ export interface PlanOptions {
 const DEFAULT_EXPANSIONS = 1500;
 const DEFAULT_GAP = 0.02;
 /** Points opened before each answer that is handed out. */
-const ANSWERS_AT = [12, 60, 250, 1000];
+const ANSWERS_AT = [30, 100, 300, 1000];
 /** Points opened for what one would do by reflex, shared out over its outcomes. */
 const REFLEX_EXPANSIONS = 50;
 /** Chance that smoke leaves through a valve that was not proven to seal, whatever else leaks. Judgement. */
@@ -118,18 +119,22 @@ function probable(posed: JobProblem, weights: Float64Array): ProbableCause[] {
 
 function describe(posed: JobProblem, belief: Belief, search: PlanSearch, instead: readonly Comparison[]): Plan {
   const { root } = search;
-  const { tree, expected, unprovenStates } = planTree(posed, root);
+  const inHand = search.plan();
+  const prices = new PlanPrices(posed);
+  const { belief: now } = posed.situation;
+  const tree = planTree(posed, inHand, posed.situation);
+  const unprovenStates = prices.byState(inHand).unproven.map((p, s) => p * now[s]!);
   const unproven = unprovenStates.reduce((a, b) => a + b, 0);
   return {
-    next: stepOf(posed, root),
-    expected: { ...expected, cost: root.upper },
+    next: tree.step,
+    expected: { ...prices.expected(inHand, now), cost: root.upper },
     leastCost: root.lower,
     gap: search.gap,
     causes: causeProbabilities(belief)
       .filter(({ probability }) => probability >= SHOWN_PROBABILITY)
       .sort((a, b) => b.probability - a.probability),
     setupFaults: setupFaultProbabilities(belief),
-    answers: answersOf(posed, root),
+    answers: answersOf(posed, inHand, prices),
     instead,
     tree,
     unproven: { probability: unproven, causes: unproven > 0 ? probable(posed, unprovenStates) : [] },
@@ -137,23 +142,20 @@ function describe(posed: JobProblem, belief: Belief, search: PlanSearch, instead
   };
 }
 
-function answersOf(posed: JobProblem, root: PlanNode): AnswerEffect[] {
-  const { best } = root;
-  if (!best) return [];
-  const isCheck = best.action < posed.checks.length;
-  return best.branches.map(({ outcome, p, node }) => ({
-    outcome: isCheck ? posed.checks[best.action]!.outcomes[outcome]!.id : 'not held',
+function answersOf(posed: JobProblem, inHand: Policy, prices: PlanPrices): AnswerEffect[] {
+  return afterStep(posed, inHand, posed.situation).map(({ name, p, plan: rest, point }) => ({
+    outcome: name,
     probability: p,
-    causes: probable(posed, node.belief),
-    next: stepOf(posed, node),
-    expected: planTree(posed, node).expected,
+    causes: probable(posed, point.belief),
+    next: stepForAction(posed, rest.action, point),
+    expected: prices.expected(rest, point.belief),
   }));
 }
 
 /** What one does by reflex: fit the likeliest part, or make smoke; each with the best plan after it. */
 function reflexes(posed: JobProblem, search: PlanSearch): Comparison[] {
   const { problem, situation } = posed;
-  const chosen = search.root.best?.action ?? problem.checks.length + (search.root.stop.order[0] ?? -1);
+  const chosen = search.plan().action;
   const likeliest = problem.repairs
     .map((repair, r) => ({
       action: problem.checks.length + r,
@@ -170,19 +172,20 @@ function reflex(posed: JobProblem, search: PlanSearch, action: number): Comparis
   const { problem, situation } = posed;
   const isCheck = action < problem.checks.length;
   const setups = isCheck ? problem.checks[action]!.setups : problem.repairs[action - problem.checks.length]!.setups;
-  const step = stepForAction(posed, action, situation.setups);
+  const step = stepForAction(posed, action, situation);
   const outcomes = isCheck
     ? checkOutcomes(likelihoodNow(posed, action), situation.belief)
-    : failed(problem.repairs[action - problem.checks.length]!.fixes, situation);
+    : notHeld(problem.repairs[action - problem.checks.length]!.fixes, situation.belief);
   let cost = 0;
   const expected = { minutes: step.minutes, waitMinutes: step.waitMinutes, goods: step.goods };
   for (const { outcome, p, belief } of outcomes) {
     const done = Uint8Array.from(situation.done);
     done[action] = 1 + outcome;
-    const rest = new PlanSearch(problem, { belief, done, setups: situation.setups | setups });
+    const after = { belief, done, setups: situation.setups | setups };
+    const rest = new PlanSearch(problem, after);
     rest.run({ expansions: Math.ceil(REFLEX_EXPANSIONS * p) });
     cost += p * rest.root.upper;
-    const then = planTree(posed, rest.root).expected;
+    const then = new PlanPrices(posed).expected(rest.plan(), belief);
     expected.minutes += p * then.minutes;
     expected.waitMinutes += p * then.waitMinutes;
     expected.goods += p * then.goods;
@@ -198,10 +201,4 @@ function likelihoodNow({ problem, checks, situation }: JobProblem, k: number): r
   if (after.every((j) => situation.done[j] !== 0)) return likelihood;
   const leaving = checks[k]!.outcomes.findIndex((outcome) => outcome.id === 'vent valve');
   return likelihood.map((p, o) => p.map((x) => (1 - UNSEALED) * x + (o === leaving ? UNSEALED : 0)));
-}
-
-function failed(fixes: Uint8Array, { belief }: Situation) {
-  const left = Float64Array.from(belief, (b, s) => (fixes[s] === 1 ? 0 : b));
-  const p = left.reduce((a, b) => a + b, 0);
-  return p > 0 ? [{ outcome: 0, p, belief: left.map((b) => b / p) }] : [];
 }

@@ -63,6 +63,48 @@ export function setupCost(problem: PlanProblem, needed: number, paid: number): n
   return sum;
 }
 
+/** Cost of every combination of set-ups, by its bits. */
+export function setupSums({ setupCosts }: PlanProblem): Float64Array {
+  const sums = new Float64Array(2 ** setupCosts.length);
+  for (let bits = 1; bits < sums.length; bits++) {
+    for (let bit = 0; bit < setupCosts.length; bit++) if (((bits >>> bit) & 1) === 1) sums[bits]! += setupCosts[bit]!;
+  }
+  return sums;
+}
+
+/** The way to end that costs least under a belief. */
+export function cheapestEnd(
+  { ends }: PlanProblem,
+  belief: Float64Array,
+): { readonly end: number; readonly cost: number } {
+  let end = 0;
+  let least = Number.POSITIVE_INFINITY;
+  for (let e = 0; e < ends.length; e++) {
+    const costs = ends[e]!.cost;
+    let cost = 0;
+    for (let s = 0; s < belief.length; s++) cost += belief[s]! * costs[s]!;
+    if (cost < least) {
+      least = cost;
+      end = e;
+    }
+  }
+  return { end, cost: least };
+}
+
+/** Outcomes rarer than this cannot come; their probability goes to the others. */
+const NEGLIGIBLE = 1e-9;
+
+/** Outcomes of a check that can come, with the beliefs after them. */
+export function checkOutcomes(likelihood: readonly Float64Array[], belief: Float64Array) {
+  const outcomes = likelihood.flatMap((given, outcome) => {
+    const joint = belief.map((b, s) => b * given[s]!);
+    const p = joint.reduce((a, b) => a + b, 0);
+    return p > NEGLIGIBLE ? [{ outcome, p, belief: joint.map((b) => b / p) }] : [];
+  });
+  const total = outcomes.reduce((sum, { p }) => sum + p, 0);
+  return outcomes.map((o) => ({ ...o, p: o.p / total }));
+}
+
 /** Throws where the numbers cannot be a problem, naming what is wrong. */
 export function checkProblem(problem: PlanProblem): void {
   for (const check of problem.checks) {

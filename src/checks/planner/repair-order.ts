@@ -3,109 +3,145 @@
  * single faults and perfect verification this order is optimal among orders of repairs (Heckerman, Breese and
  * Rommelse 1995; Jensen et al. 2001); with checks beside it, it is a policy like another and bounds the optimum from above.
  */
-import { type PlanProblem, setupCost } from './problem.ts';
+import { type PlanProblem, setupSums } from './problem.ts';
 
-export interface RepairOrder {
-  readonly cost: number;
-  /** Indices of repairs, first to last. */
-  readonly order: readonly number[];
-  /** Index of the end that closes it. */
-  readonly end: number;
-}
+/** Works out orders of repairs for one problem. Asked for at every point of the outcome graph, hence without new memory. */
+export class RepairOrders {
+  private readonly problem: PlanProblem;
+  private readonly fixed: readonly Int32Array[];
+  private readonly sums: Float64Array;
+  private readonly price: Float64Array;
+  private readonly bits: Int32Array;
+  private readonly left: Float64Array;
+  private readonly mass: Float64Array;
+  private readonly open: Int32Array;
+  private readonly tried: Int32Array;
+  private readonly attempts: Float64Array;
+  private readonly ends: Float64Array;
+  /** No repair removes what another one removes: then masses need not be summed again after each. */
+  private readonly areApart: boolean;
+  private readonly endTotals: Float64Array;
+  private length = 0;
 
-/** Problems' states by repair, worked out once. */
-const FIXED = new WeakMap<PlanProblem, readonly Int32Array[]>();
-
-function fixedStates(problem: PlanProblem): readonly Int32Array[] {
-  let known = FIXED.get(problem);
-  if (!known) {
-    known = problem.repairs.map(({ fixes }) => Int32Array.from([...fixes.keys()].filter((s) => fixes[s] === 1)));
-    FIXED.set(problem, known);
+  constructor(problem: PlanProblem) {
+    this.problem = problem;
+    const { repairs, states } = problem;
+    this.fixed = repairs.map(({ fixes }) => Int32Array.from([...fixes.keys()].filter((s) => fixes[s] === 1)));
+    this.sums = setupSums(problem);
+    this.price = Float64Array.from(repairs, ({ cost }) => cost);
+    this.bits = Int32Array.from(repairs, ({ setups }) => setups);
+    this.left = new Float64Array(states);
+    this.mass = new Float64Array(repairs.length);
+    this.open = new Int32Array(repairs.length);
+    this.tried = new Int32Array(repairs.length);
+    this.attempts = new Float64Array(repairs.length);
+    this.ends = new Float64Array(repairs.length + 1);
+    this.endTotals = new Float64Array(problem.ends.length);
+    this.areApart =
+      this.fixed.reduce((sum, { length }) => sum + length, 0) === new Set(this.fixed.flatMap((f) => [...f])).size;
   }
-  return known;
-}
 
-/**
- * @param belief probability by state, need not sum to 1
- * @param isOpen whether a repair can still be tried
- * @param paid set-ups already paid
- */
-export function repairOrder(
-  problem: PlanProblem,
-  belief: Float64Array,
-  isOpen: (repair: number) => boolean,
-  paid: number,
-): RepairOrder {
-  const { repairs } = problem;
-  const fixed = fixedStates(problem);
-  const left = Float64Array.from(belief);
-  const open: number[] = [];
-  for (let r = 0; r < repairs.length; r++) if (isOpen(r) && massOf(fixed[r]!, left) > 0) open.push(r);
-  const order: number[] = [];
-  const attemptCosts: number[] = [];
-  const ends: { end: number; cost: number }[] = [cheapestEnd(problem, left)];
-  let setups = paid;
-  let mass = 0;
-  for (let s = 0; s < left.length; s++) mass += left[s]!;
-  while (open.length > 0) {
-    let best = -1;
-    let bestRatio = 0;
-    let bestCost = 0;
-    let bestMass = 0;
-    for (let i = 0; i < open.length; i++) {
-      const r = open[i]!;
-      const p = massOf(fixed[r]!, left);
-      const repair = repairs[r]!;
-      const cost = repair.cost + setupCost(problem, repair.setups, setups);
-      const ratio = cost > 0 ? p / cost : Number.POSITIVE_INFINITY;
-      if (p > 0 && (best < 0 || ratio > bestRatio)) {
-        best = i;
-        bestRatio = ratio;
-        bestCost = cost;
-        bestMass = p;
+  /** The order and its cost; as `cost`. */
+  order(
+    belief: Float64Array,
+    done: Uint8Array,
+    paid: number,
+  ): { readonly order: readonly number[]; readonly cost: number } {
+    const cost = this.cost(belief, done, paid);
+    return { cost, order: [...this.tried.subarray(0, this.length)] };
+  }
+
+  /**
+   * @param belief probability by state, need not sum to 1
+   * @param done by action (checks first), as in a situation
+   * @param paid bits of set-ups already paid
+   */
+  cost(belief: Float64Array, done: Uint8Array, paid: number): number {
+    const { fixed, sums, price, bits, left, mass, open, tried, attempts, ends } = this;
+    const before = this.problem.checks.length;
+    left.set(belief);
+    let total = 0;
+    for (let s = 0; s < left.length; s++) total += left[s]!;
+    let count = 0;
+    for (let r = 0; r < fixed.length; r++) {
+      if (done[before + r] !== 0) continue;
+      mass[r] = massOf(fixed[r]!, left);
+      if (mass[r]! > 0) open[count++] = r;
+    }
+    let setups = paid;
+    let steps = 0;
+    this.problem.ends.forEach(({ cost }, e) => {
+      let sum = 0;
+      for (let s = 0; s < left.length; s++) sum += left[s]! * cost[s]!;
+      this.endTotals[e] = sum;
+    });
+    ends[0] = leastOf(this.endTotals);
+    while (count > 0) {
+      let best = -1;
+      let bestRatio = 0;
+      let bestCost = 0;
+      for (let n = 0; n < count; n++) {
+        const r = open[n]!;
+        const m = this.areApart ? mass[r]! : massOf(fixed[r]!, left);
+        if (m <= 0) continue;
+        const cost = price[r]! + sums[bits[r]! & ~setups]!;
+        const ratio = cost > 0 ? m / cost : Number.POSITIVE_INFINITY;
+        if (best < 0 || ratio > bestRatio) {
+          best = n;
+          bestRatio = ratio;
+          bestCost = cost;
+        }
+      }
+      if (best < 0) break;
+      const r = open[best]!;
+      open[best] = open[--count]!;
+      tried[steps] = r;
+      attempts[steps++] = bestCost * total;
+      setups |= bits[r]!;
+      total -= this.remove(fixed[r]!);
+      ends[steps] = leastOf(this.endTotals);
+    }
+    return this.stopWhereCheaper(steps);
+  }
+
+  /** Backwards: after how many repairs is stopping cheaper than going on. */
+  private stopWhereCheaper(steps: number): number {
+    let cost = this.ends[steps]!;
+    this.length = steps;
+    for (let j = steps - 1; j >= 0; j--) {
+      cost += this.attempts[j]!;
+      if (this.ends[j]! <= cost) {
+        cost = this.ends[j]!;
+        this.length = j;
       }
     }
-    if (best < 0) break;
-    const r = open[best]!;
-    open.splice(best, 1);
-    attemptCosts.push(bestCost * mass);
-    order.push(r);
-    setups |= repairs[r]!.setups;
-    for (const s of fixed[r]!) left[s] = 0;
-    mass = open.length === 0 ? left.reduce((a, b) => a + b, 0) : Math.max(0, mass - bestMass);
-    ends.push(cheapestEnd(problem, left));
+    return cost;
   }
-  // backwards: after how many repairs is stopping cheaper than going on
-  let cost = ends[order.length]!.cost;
-  let stop = order.length;
-  for (let j = order.length - 1; j >= 0; j--) {
-    cost += attemptCosts[j]!;
-    if (ends[j]!.cost <= cost) {
-      cost = ends[j]!.cost;
-      stop = j;
+
+  /** Takes states out of what is left; their mass. */
+  private remove(states: Int32Array): number {
+    const { left, endTotals } = this;
+    const { ends } = this.problem;
+    let removed = 0;
+    for (let n = 0; n < states.length; n++) {
+      const s = states[n]!;
+      const b = left[s]!;
+      removed += b;
+      for (let e = 0; e < endTotals.length; e++) endTotals[e]! -= b * ends[e]!.cost[s]!;
+      left[s] = 0;
     }
+    return removed;
   }
-  return { cost, order: order.slice(0, stop), end: ends[stop]!.end };
 }
 
 function massOf(states: Int32Array, left: Float64Array): number {
   let p = 0;
-  for (let i = 0; i < states.length; i++) p += left[states[i]!]!;
+  for (let n = 0; n < states.length; n++) p += left[states[n]!]!;
   return p;
 }
 
-/** The way to end that costs least under a belief. */
-export function cheapestEnd(problem: PlanProblem, belief: Float64Array): { end: number; cost: number } {
-  let end = 0;
+function leastOf(values: Float64Array): number {
   let least = Number.POSITIVE_INFINITY;
-  for (let e = 0; e < problem.ends.length; e++) {
-    const costs = problem.ends[e]!.cost;
-    let cost = 0;
-    for (let s = 0; s < belief.length; s++) cost += belief[s]! * costs[s]!;
-    if (cost < least) {
-      least = cost;
-      end = e;
-    }
-  }
-  return { end, cost: least };
+  for (let n = 0; n < values.length; n++) if (values[n]! < least) least = values[n]!;
+  return least;
 }

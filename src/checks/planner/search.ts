@@ -1,10 +1,12 @@
 /**
  * Anytime search of the plan with the least expected cost. Every point of the outcome graph carries a lower bound (what no
- * plan can beat) and an upper bound (what a known plan costs); the search opens the point where the two differ most, by
- * turns along the plan in hand (which makes it better) and along the most hopeful one (which raises the bound).
+ * plan can beat), an upper bound (what a known plan costs) and a guess between them. The search opens, by turns, the point
+ * where the bounds differ most along the plan that will likely turn out best (which finds better plans), along the plan in
+ * hand (which makes it better) and along the most hopeful one (which raises the bound).
  */
-import { InformationBound } from './information-bound.ts';
-import { type Branch, Graph, type PlanNode, update } from './node.ts';
+import { Graph } from './graph.ts';
+import type { PlanNode, View } from './node.ts';
+import type { Policy } from './policy.ts';
 import { checkProblem, type PlanProblem, type Situation } from './problem.ts';
 
 export interface SearchBudget {
@@ -16,11 +18,10 @@ export interface SearchBudget {
   readonly shouldStop?: () => boolean;
 }
 
-type View = 'in hand' | 'in hope';
-/** By turns; a plan in hand that has no closed point left leaves the turn to hope. */
-const TURNS: readonly View[] = ['in hand', 'in hope'];
-/** Openings that first go to the plan in hand alone. */
-const FIRST_IN_HAND = 60;
+/** By turns; a view that has no closed point left leaves its turn to the next. */
+const TURNS: readonly View[] = ['likely', 'in hand', 'in hope'];
+/** Openings that first go to the likely plan alone, with a rough bound; then the bound is refined. */
+const FIRST_LIKELY = 40;
 /** Openings until bounds are first carried up everywhere; then each time twice as many. */
 const FIRST_REFRESH = 100;
 /** Costs nearer than this fraction of the root's are equal. */
@@ -32,12 +33,13 @@ export class PlanSearch {
   private readonly graph: Graph;
   private turn = 0;
   private nextRefresh = FIRST_REFRESH;
+  private isRefined = false;
 
   constructor(problem: PlanProblem, situation: Situation) {
     checkProblem(problem);
     this.problem = problem;
-    this.graph = new Graph(problem, new InformationBound(problem));
-    this.root = this.graph.canonical(this.graph.root(situation));
+    this.graph = new Graph(problem, situation);
+    this.root = this.graph.root;
   }
 
   get expansions(): number {
@@ -53,10 +55,14 @@ export class PlanSearch {
   /** Opens points until the budget is used, the gap is reached or `shouldStop` says so. */
   run({ expansions, gap = 0, shouldStop }: SearchBudget): void {
     while (this.graph.expansions < expansions && this.gap > gap) {
-      const view = this.graph.expansions < FIRST_IN_HAND ? 'in hand' : TURNS[this.turn++ % TURNS.length]!;
-      if (!this.trial(view) && !this.trial(view === 'in hand' ? 'in hope' : 'in hand')) {
+      if (!this.isRefined && this.graph.expansions >= FIRST_LIKELY) {
+        this.isRefined = true;
+        this.graph.refine();
+      }
+      const view = this.isRefined ? TURNS[this.turn++ % TURNS.length]! : 'likely';
+      if (!this.trial(view) && !TURNS.some((other) => other !== view && this.trial(other))) {
         this.graph.refresh();
-        if (!this.trial('in hope') && !this.trial('in hand')) return;
+        if (!TURNS.some((any) => this.trial(any))) return;
       }
       if (this.graph.expansions >= this.nextRefresh) {
         this.graph.refresh();
@@ -66,35 +72,44 @@ export class PlanSearch {
     }
   }
 
-  /** One way down to a point that is not open yet; opens it and carries its bounds back up. */
+  /** The plan in hand: what to do now and after every outcome. */
+  plan(): Policy {
+    return this.graph.plan();
+  }
+
+  /** One way down to a point that is not open yet; opens it and carries its values back up. */
   private trial(view: View): boolean {
     const path: PlanNode[] = [];
     let at = this.root;
-    const least = EQUAL * Math.abs(this.root.upper);
+    let least = EQUAL * Math.abs(this.root.upper);
     while (at.edges) {
       path.push(at);
       const next = widest(at, view, least);
       if (!next) break;
-      next.node = this.graph.canonical(next.node);
+      least /= next.p;
       at = next.node;
     }
-    const opened = !at.edges;
-    if (opened) this.graph.expand(at);
-    for (let i = path.length - 1; i >= 0; i--) update(path[i]!);
-    return opened;
+    const isOpened = !at.edges;
+    if (isOpened) this.graph.expand(at);
+    for (let i = path.length - 1; i >= 0; i--) this.graph.update(path[i]!);
+    return isOpened;
   }
 }
 
-/** The branch with the widest gap at a closed point below it. */
-function widest(node: PlanNode, view: View, least: number): Branch | undefined {
-  let found: Branch | undefined;
+/** The outcome with the widest gap at a closed point below it. */
+function widest(
+  node: PlanNode,
+  view: View,
+  least: number,
+): { readonly p: number; readonly node: PlanNode } | undefined {
+  const edge = node.along[view];
+  let found: { p: number; node: PlanNode } | undefined;
   let width = least;
-  for (const branch of (view === 'in hand' ? node.best : node.hopeful)?.branches ?? []) {
-    const here = branch.p * (view === 'in hand' ? branch.node.openInHand : branch.node.openInHope);
-    if (here > width) {
-      width = here;
-      found = branch;
-    }
-  }
+  edge?.nodes?.forEach((next, n) => {
+    const p = edge.p[n]!;
+    if (p * next.open[view] <= width) return;
+    width = p * next.open[view];
+    found = { p, node: next };
+  });
   return found;
 }
