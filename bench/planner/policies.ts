@@ -3,7 +3,8 @@ import { afterFailedRepair, afterResult, type Belief, causeProbabilities } from 
 import { figureValues } from '../../src/checks/figures.ts';
 import { type JobProblem, jobProblem } from '../../src/checks/job-problem.ts';
 import { beliefOf, type JobState, type Step } from '../../src/checks/job-state.ts';
-import { bestEdge, type PlanNode } from '../../src/checks/planner/node.ts';
+import type { Policy as Plan } from '../../src/checks/planner/policy.ts';
+import { checkOutcomes } from '../../src/checks/planner/problem.ts';
 import { RepairOrders } from '../../src/checks/planner/repair-order.ts';
 import { PlanSearch } from '../../src/checks/planner/search.ts';
 import { SETUPS, type SetupId } from '../../src/checks/setups.ts';
@@ -20,12 +21,13 @@ const SHIFT = 0.04;
 
 interface Planned {
   readonly posed: JobProblem;
-  readonly search: PlanSearch;
+  readonly plan: Plan;
 }
 
 /**
  * Works as the pages do: takes the next step of the plan, updates causes and set-up together, and plans anew where the
- * belief has moved from what the plan foresaw or the plan ends. Plans are kept by what was done and seen.
+ * belief has moved from what the plan foresaw, and where the plan says no more than which part to try next. Plans are kept by
+ * what was done and seen.
  */
 export function plannerPolicy(job: JobState): Policy {
   const figure = figureValues(job.changes);
@@ -37,7 +39,7 @@ export function plannerPolicy(job: JobState): Policy {
       const posed = jobProblem({ ...job, steps, setupsDone }, belief);
       const search = new PlanSearch(posed.problem, posed.situation);
       search.run({ expansions: steps.length === 0 ? FIRST_EXPANSIONS : LATER_EXPANSIONS, gap: 0.01 });
-      known = { posed, search };
+      known = { posed, plan: search.plan() };
       plans.set(key, known);
     }
     return known;
@@ -46,41 +48,37 @@ export function plannerPolicy(job: JobState): Policy {
     let steps: readonly Step[] = [];
     let belief: Belief | undefined = beliefOf(job);
     let setups: readonly SetupId[] = [];
-    let { posed, search } = planFrom(steps, setups, belief);
-    let node = search.root;
-    while (!car.proven) {
-      const edge = bestEdge(node);
-      const action = edge?.action ?? posed.checks.length + (search.repairsAlone(node)[0] ?? Number.NaN);
-      if (!Number.isInteger(action)) break;
-      const { setups: needed } =
-        action < posed.checks.length
-          ? posed.problem.checks[action]!
-          : posed.problem.repairs[action - posed.checks.length]!;
+    let { posed, plan } = planFrom(steps, setups, belief);
+    let foreseen = posed.situation.belief;
+    while (!car.proven && plan.action >= 0) {
+      const { action } = plan;
+      const isCheck = action < posed.checks.length;
+      const { setups: needed } = isCheck
+        ? posed.problem.checks[action]!
+        : posed.problem.repairs[action - posed.checks.length]!;
       setups = SETUPS.filter((id, bit) => setups.includes(id) || ((needed >>> bit) & 1) === 1);
-      let next: PlanNode | undefined;
-      if (action >= posed.checks.length) {
+      let next: Plan | undefined;
+      if (isCheck) {
+        const check = posed.checks[action]!;
+        const outcome = car.check(check.id);
+        steps = [...steps, { kind: 'check', id: check.id, entry: { outcome: check.outcomes[outcome]!.id } }];
+        const byOutcome = check.outcomes.map((_, o) => (o === outcome ? 1 : 0));
+        belief = afterResult(belief, check, { byOutcome }, figure);
+        const after = checkOutcomes(posed.problem.checks[action]!.likelihood, foreseen);
+        foreseen = after.find((one) => one.outcome === outcome)?.belief ?? foreseen;
+        next = plan.next[outcome];
+      } else {
         const { id } = posed.repairs[action - posed.checks.length]!;
         if (car.repair(id)) return;
         steps = [...steps, { kind: 'repair', id }];
         belief = afterFailedRepair(belief, id);
-        next = edge?.nodes?.[0];
-      } else {
-        const check = posed.checks[action]!;
-        const outcome = car.check(check.id);
-        steps = [...steps, { kind: 'check', id: check.id, entry: { outcome: check.outcomes[outcome]!.id } }];
-        belief = afterResult(
-          belief,
-          check,
-          { byOutcome: check.outcomes.map((_, o) => (o === outcome ? 1 : 0)) },
-          figure,
-        );
-        next = edge?.nodes?.[edge.outcome.indexOf(outcome)];
+        next = undefined;
       }
       if (belief === undefined) break;
-      if (next?.edges && shift(posed, next, belief) < SHIFT) node = next;
+      if (next && !next.isAlone && shift(posed, foreseen, belief) < SHIFT) plan = next;
       else {
-        ({ posed, search } = planFrom(steps, setups, belief));
-        node = search.root;
+        ({ posed, plan } = planFrom(steps, setups, belief));
+        foreseen = posed.situation.belief;
       }
     }
     // nothing that is believed is left: what was not tried yet, cheapest first
@@ -90,11 +88,11 @@ export function plannerPolicy(job: JobState): Policy {
 }
 
 /** Half the sum of differences between what the plan foresaw and what is believed. */
-function shift(posed: JobProblem, node: PlanNode, belief: Belief): number {
+function shift(posed: JobProblem, foreseen: Float64Array, belief: Belief): number {
   const believed = causeProbabilities(belief);
   let sum = 0;
   posed.causes.forEach((id, s) => {
-    sum += Math.abs(node.belief[s]! - believed.find((cause) => cause.id === id)!.probability);
+    sum += Math.abs(foreseen[s]! - believed.find((cause) => cause.id === id)!.probability);
   });
   return sum / 2;
 }

@@ -66,7 +66,7 @@ export interface PlanOptions {
 const DEFAULT_EXPANSIONS = 1500;
 const DEFAULT_GAP = 0.02;
 /** Points opened before each answer that is handed out. */
-const ANSWERS_AT = [30, 100, 300, 1000];
+const ANSWERS_AT = [20, 60, 250, 1000];
 /** Points opened for what one would do by reflex, shared out over its outcomes. */
 const REFLEX_EXPANSIONS = 50;
 /** Chance that smoke leaves through a valve that was not proven to seal, whatever else leaks. Judgement. */

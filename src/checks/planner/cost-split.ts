@@ -3,7 +3,7 @@
  * better by following what each pair would do with its shares. Any split gives a valid bound, a good one a high bound.
  */
 import type { PlanProblem, Situation } from './problem.ts';
-import { countUses, newTables, solve, type TwoCauses, telling, valueOf } from './two-causes.ts';
+import { countUses, newTables, solve, type TwoCauses, tableValue, telling } from './two-causes.ts';
 
 /** Causes less likely than this get no pairs. */
 const RARE = 1e-4;
@@ -247,7 +247,7 @@ export class CostSplit {
     const { belief } = this.at;
     const { states } = this.problem;
     let value = 0;
-    for (const { table, i, j } of this.pairs) value += valueOf(table, 0, belief[i]!, belief[j]!);
+    for (const { table, i, j } of this.pairs) value += tableValue(table, 0, belief[i]!, belief[j]!);
     for (let x = 0; x < this.once.length; x++) value -= this.once[x]! * belief[x % states]!;
     this.values.push(value);
   }

@@ -5,7 +5,8 @@
  */
 import { choose, type Edge, type PlanNode, settle, tally, VIEWS } from './node.ts';
 import { type Laid, laid, PairBound } from './pair-bound.ts';
-import { costAt, Policies, type Policy } from './policy.ts';
+import { Policies } from './policies.ts';
+import { costAt, type Policy } from './policy.ts';
 import { cheapestEnd, type PlanProblem, type Situation, setupSums } from './problem.ts';
 import { RepairOrders } from './repair-order.ts';
 import { inSteps } from './two-causes.ts';
@@ -18,10 +19,10 @@ const EQUAL = 1e-9;
 /** States less likely than this add too little to the pairs to be worth the time; leaving pairs out keeps the bound valid. */
 const COUNTS = 1e-6;
 /**
- * The best plan's likely cost lies between the bound and repairs alone: at GUESS of the way while that is short, at no more
- * than GUESS times FAR above the bound when it is long, where checks help more. Set by trying several; it only guides the search.
+ * The best plan's likely cost lies between the bound and repairs alone: at GUESS of the way while that is short, never
+ * more than GUESS times FAR above the bound when it is long, where checks help more. Set by trying several; it only guides the search.
  */
-const GUESS = 0.6;
+const GUESS = 0.45;
 const FAR = 300;
 /** Rounds for the bound from pairs of causes. */
 const ROUNDS = 45;

@@ -1,10 +1,7 @@
 /**
- * Plans cut loose from the point that they were worked out for. One says what to do after every outcome, and what it costs
- * under every state; so it can serve any other point where its steps are still open, at a cost that is linear in the belief.
+ * A plan cut loose from the point that it was worked out for. It says what to do after every outcome, and what it costs under
+ * every state; so it can serve any other point where its steps are still open, at a cost that is linear in the belief.
  */
-import { bestEdge, type PlanNode } from './node.ts';
-import { cheapestEnd, type PlanProblem, type Situation, setupCost } from './problem.ts';
-
 export interface Policy {
   /** Checks first, then repairs; -1: end. */
   readonly action: number;
@@ -12,6 +9,8 @@ export interface Policy {
   readonly next: readonly (Policy | undefined)[];
   /** Expected cost by state. */
   readonly cost: Float64Array;
+  /** Repairs alone: nothing else was looked at from here on. */
+  readonly isAlone: boolean;
   /** Bits of actions that it may take, and of those that it takes as done. */
   readonly uses: Bits;
   readonly needs: Bits;
@@ -21,136 +20,7 @@ export interface Policy {
 }
 
 /** A set of actions, 32 in a word. */
-type Bits = readonly number[];
-const none = (words: number): number[] => new Array<number>(words).fill(0);
-const has = (bits: Bits, action: number): boolean => ((bits[action >>> 5]! >>> (action & 31)) & 1) === 1;
-const add = (bits: number[], action: number): void => {
-  bits[action >>> 5]! |= 1 << (action & 31);
-};
-const isWithin = (part: Bits, whole: Bits): boolean => part.every((word, w) => (word & ~whole[w]!) === 0);
-const areApart = (one: Bits, other: Bits): boolean => one.every((word, w) => (word & other[w]!) === 0);
-
-export class Policies {
-  private readonly problem: PlanProblem;
-  private readonly words: number;
-  private readonly ends: readonly Policy[];
-  private known: readonly Policy[] = [];
-
-  constructor(problem: PlanProblem) {
-    this.problem = problem;
-    this.words = Math.ceil((problem.checks.length + problem.repairs.length) / 32);
-    this.ends = problem.ends.map(({ cost }) => ({
-      action: -1,
-      next: [],
-      cost,
-      uses: none(this.words),
-      needs: none(this.words),
-      setups: 0,
-      paid: 0,
-    }));
-  }
-
-  /** Takes the plan in hand and all its parts as what other points may borrow; earlier ones are forgotten. */
-  collect(root: PlanNode, repairsAlone: (at: Situation) => readonly number[]): void {
-    const made = new Map<PlanNode, Policy>();
-    this.known = [];
-    this.ofNode(root, repairsAlone, made);
-    this.known = [...made].flatMap(([node, policy]) => (bestEdge(node) ? [policy] : []));
-  }
-
-  /** The known plan that costs least at a point, if it costs less than this. */
-  cheapest(
-    { belief, done, setups }: Situation,
-    than: number,
-  ): { readonly policy: Policy; readonly cost: number } | undefined {
-    const doneBits = none(this.words);
-    for (let a = 0; a < done.length; a++) if (done[a] !== 0) add(doneBits, a);
-    let cost = than;
-    let policy: Policy | undefined;
-    for (const one of this.known) {
-      if (((setups ^ one.paid) & one.setups) !== 0) continue;
-      if (!areApart(one.uses, doneBits) || !isWithin(one.needs, doneBits)) continue;
-      const here = costAt(one, belief);
-      if (here < cost) {
-        cost = here;
-        policy = one;
-      }
-    }
-    return policy && { policy, cost };
-  }
-
-  /** What is done from a point on, along the plan in hand. */
-  ofNode(
-    node: PlanNode,
-    repairsAlone: (at: Situation) => readonly number[],
-    made: Map<PlanNode, Policy> = new Map(),
-  ): Policy {
-    const known = made.get(node);
-    if (known) return known;
-    const edge = bestEdge(node);
-    let policy: Policy;
-    if (edge) {
-      const next: (Policy | undefined)[] = [];
-      edge.nodes?.forEach((child, n) => {
-        next[edge.outcome[n]!] = this.ofNode(child, repairsAlone, made);
-      });
-      policy = this.step(edge.action, next, node.setups, this.end(node.belief));
-    } else policy = node.rest ?? this.inOrder(node, repairsAlone(node));
-    made.set(node, policy);
-    return policy;
-  }
-
-  /** Repairs one after the other, then an end. */
-  private inOrder({ belief, setups }: Situation, order: readonly number[]): Policy {
-    const { checks, repairs } = this.problem;
-    const left = Float64Array.from(belief);
-    const paid: number[] = [];
-    let bits = setups;
-    for (const r of order) {
-      paid.push(bits);
-      bits |= repairs[r]!.setups;
-      for (let s = 0; s < left.length; s++) if (repairs[r]!.fixes[s] === 1) left[s] = 0;
-    }
-    return order.reduceRight((rest, r, n) => this.step(checks.length + r, [rest], paid[n]!, rest), this.end(left));
-  }
-
-  private end(belief: Float64Array): Policy {
-    return this.ends[cheapestEnd(this.problem, belief).end]!;
-  }
-
-  private step(action: number, next: readonly (Policy | undefined)[], paid: number, otherwise: Policy): Policy {
-    const { checks, repairs } = this.problem;
-    const check = checks[action];
-    const { cost: price, setups: own } = check ?? repairs[action - checks.length]!;
-    const whole = price + setupCost(this.problem, own, paid);
-    const cost = new Float64Array(this.problem.states).fill(whole);
-    if (check) {
-      check.likelihood.forEach((given, o) => {
-        const after = (next[o] ?? otherwise).cost;
-        for (let s = 0; s < cost.length; s++) cost[s]! += given[s]! * after[s]!;
-      });
-    } else {
-      const { fixes } = repairs[action - checks.length]!;
-      const after = (next[0] ?? otherwise).cost;
-      for (let s = 0; s < cost.length; s++) if (fixes[s] !== 1) cost[s]! += after[s]!;
-    }
-    const uses = none(this.words);
-    const needs = none(this.words);
-    let setups = own;
-    for (const after of next) {
-      if (!after) continue;
-      setups |= after.setups;
-      for (let w = 0; w < this.words; w++) {
-        uses[w]! |= after.uses[w]!;
-        needs[w]! |= after.needs[w]!;
-      }
-    }
-    add(uses, action);
-    if (has(needs, action)) needs[action >>> 5]! &= ~(1 << (action & 31));
-    for (const before of check?.after ?? []) add(needs, before);
-    return { action, next, cost, uses, needs, setups, paid: paid & setups };
-  }
-}
+export type Bits = readonly number[];
 
 export function costAt({ cost }: Policy, belief: Float64Array): number {
   let sum = 0;

@@ -155,7 +155,7 @@ export function solve(pair: TwoCauses, costs: Float64Array, sweeps: number, enou
 }
 
 /** Value for two probabilities, from a table at an offset in a list of tables. */
-export function valueOf(tables: Float64Array, offset: number, first: number, second: number): number {
+export function tableValue(tables: Float64Array, offset: number, first: number, second: number): number {
   if (!(first > 0 && second > 0)) return 0;
   const place = inSteps(Math.log(first / second)) + EVEN;
   if (!(place > 0 && place < WIDTH - 1)) return 0;
