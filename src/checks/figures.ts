@@ -65,8 +65,10 @@ const SHOP_FIGURES: readonly Figure[] = [
   { key: 'shop.rate', value: 90, mark: 'judgement', unit: 'money/h', least: 1, most: 10_000 },
   // an hour in which the car stands costs a tenth of an hour of work: the bay or the yard, and the customer's patience
   { key: 'shop.waiting', value: 0.1, mark: 'judgement', unit: 'fraction', least: 0, most: 1 },
-  // a car sent away unproven: the second visit from the start, and what it costs in trust
-  { key: 'shop.unproven', value: 300, mark: 'judgement', unit: 'min', least: 0, most: 100_000 },
+  // a car sent away unproven still needs its repair, which is counted by itself. Besides, when it comes back: searching from the
+  // start, 120 (twice what finding the fault takes on average, since it is the hard cars that are left); reception, road and
+  // hand-over again, 30; not charged or made good to the customer, 60; a failed inspection or a worse fault meanwhile, 30
+  { key: 'shop.unproven', value: 240, mark: 'judgement', unit: 'min', least: 0, most: 100_000 },
 ];
 
 export const DEFAULT_FIGURES: readonly Figure[] = [

@@ -51,7 +51,11 @@ function comparison({ step, probability, extra }: Comparison): string {
 }
 
 function treeLines(tree: PlanTree, indent: string, depth: number): string[] {
-  const lines = [`${indent}${stepName(tree.step)}, ${minutes(tree.step.minutes)}${withSetups(tree.step)}`];
+  const isEnd = tree.step.kind === 'send away';
+  const worth = isEnd
+    ? `counts as ${minutes(tree.step.minutes)}`
+    : `${minutes(tree.step.minutes)}${withSetups(tree.step)}`;
+  const lines = [`${indent}${stepName(tree.step)}, ${worth}`];
   if (depth === 0) return tree.answers.length > 0 ? [...lines, `${indent}  …`] : lines;
   for (const { outcome, probability, next } of tree.answers) {
     const reach = tree.probability * probability;
@@ -68,7 +72,9 @@ export function planInWords(plan: Plan, acknowledged: boolean): string {
   const text = next.kind === 'check' ? EN.checks[next.id] : undefined;
   const suspects = plan.setupFaults.filter(({ probability }) => probability > 0.15);
   return [
-    `Next: ${stepName(next)}, ${minutes(next.minutes)}${withSetups(next)}`,
+    next.kind === 'send away'
+      ? `Next: ${stepName(next)}`
+      : `Next: ${stepName(next)}, ${minutes(next.minutes)}${withSetups(next)}`,
     '',
     `Believed now: ${causeList(plan.causes, 5)}.`,
     ...suspects.map(

@@ -63,14 +63,16 @@ function FigureField({
   const { checks, job } = useText();
   const numbers = useNumbers();
   const words = checks.next;
-  const name = words.figureNames[figure.key.split('.').at(-1) ?? ''] ?? figure.key;
+  const what = figure.key.split('.').at(-1) ?? '';
+  const name = words.figureNames[what] ?? figure.key;
+  const reason = figure.mark === 'own' ? undefined : words.figureReasons[what];
   const decimals = figure.unit === 'min' || figure.unit === 'money/h' ? 1 : 3;
   return (
     <div>
       <NumberField
         label={name}
         unit={checks.word(figure.unit)}
-        hint={checks.word(figure.mark)}
+        hint={reason === undefined ? checks.word(figure.mark) : `${checks.word(figure.mark)}: ${reason}`}
         decimals={decimals}
         value={figure.value}
         notNumber={job.car.notNumber}

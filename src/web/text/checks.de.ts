@@ -33,7 +33,7 @@ export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
     needs: 'Gebraucht wird',
     after: (names) => `Üblicherweise nach: ${names}`,
     expected: (minutes, cost, unproven) =>
-      `Von hier bis zum Ende des Plans im Mittel: ${minutes} min Arbeit, ${cost} insgesamt. Ein ohne Nachweis abgegebenes Fahrzeug zählt ${unproven} min.`,
+      `Von hier bis zum Ende des Plans im Mittel: ${minutes} min Arbeit, ${cost} insgesamt. Ein ohne Nachweis abgegebenes Fahrzeug zählt mit der Reparatur, die es noch braucht, und ${unproven} min für das Wiederkommen.`,
     gap: (percent) => `Kein Plan kann um mehr als ${percent} besser sein als dieser.`,
     exact: 'Kein Plan ist besser als dieser.',
     causes: 'Was es jetzt sein kann',
@@ -102,13 +102,17 @@ export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
     figureNames: {
       rate: 'Stundensatz der Werkstatt',
       waiting: 'Was eine Stunde Stehen kostet, in Arbeitsstunden',
-      unproven: 'Was ein ohne Nachweis abgegebenes Fahrzeug kostet',
+      unproven: 'Was ein ohne Nachweis abgegebenes Fahrzeug neben seiner Reparatur kostet',
       minutes: 'Arbeit',
       wait: 'Fahrzeug steht',
       consumables: 'Verbrauchsmaterial',
       sensitivity: 'Zeigt den Fehler, wenn er da ist',
       specificity: 'Bleibt unauffällig, wenn er fehlt',
       parts: 'Teile',
+    },
+    figureReasons: {
+      unproven:
+        'neue Suche an einem schwierigen Fahrzeug 120, Annahme und Übergabe noch einmal 30, nicht berechnet oder Kulanz 60, Risiko 30',
     },
     reset: 'Zurücksetzen',
     resetFigure: (name) => `Zurücksetzen: ${name}`,

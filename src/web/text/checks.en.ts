@@ -32,7 +32,7 @@ export const CHECKS_PAGE_EN = {
     needs: 'Needs',
     after: (names: string) => `Normally after: ${names}`,
     expected: (minutes: string, cost: string, unproven: string) =>
-      `From here to the end of the plan, on average: ${minutes} min of work, ${cost} in all. A car sent away unproven counts as ${unproven} min.`,
+      `From here to the end of the plan, on average: ${minutes} min of work, ${cost} in all. A car sent away unproven counts with the repair that it still needs and ${unproven} min for coming back.`,
     gap: (percent: string) => `No plan can be more than ${percent} better than this one.`,
     exact: 'No plan is better than this one.',
     causes: 'What it can be now',
@@ -101,13 +101,18 @@ export const CHECKS_PAGE_EN = {
     figureNames: {
       rate: 'Hourly rate of the shop',
       waiting: 'What an hour of standing costs, in hours of work',
-      unproven: 'What a car sent away unproven costs',
+      unproven: 'What a car sent away unproven costs, besides its repair',
       minutes: 'Work',
       wait: 'Car stands',
       consumables: 'Consumables',
       sensitivity: 'Shows the fault when it is there',
       specificity: 'Stays clean when it is not',
       parts: 'Parts',
+    } as Record<string, string>,
+    /** Why a figure is what it is, where its name does not say so. */
+    figureReasons: {
+      unproven:
+        'searching anew for a car that is hard to find 120, reception and hand-over again 30, not charged or made good 60, risk 30',
     } as Record<string, string>,
     reset: 'Reset',
     resetFigure: (name: string) => `Reset: ${name}`,
