@@ -51,6 +51,8 @@ export interface Check {
   /** Checks that must be done before. */
   readonly after: readonly string[];
   readonly layouts?: readonly LayoutId[];
+  /** Fuel levels, as fractions, between which it can be done; absent: any. */
+  readonly level?: { readonly least: number; readonly most: number };
   /** Only worth while with one of these complaints. */
   readonly complaints?: readonly Complaint[];
   /** Chance that it shows the fault when present, and that it is clean when absent. Judgement (middle of the range). */

@@ -25,6 +25,8 @@ export const FILLING: readonly Check[] = [
     sensitivity: 0.9,
     specificity: 0.89,
     equipment: ['approved container or pump'],
+    // there must be room to fill (below 70 %: the trade's figure, judgement)
+    level: { least: 0, most: 0.7 },
     complaints: ['slow fill', 'P0446/2422'],
     risk: 3,
     cautions: ['open fuel', 'outdoors', 'vapour'],

@@ -9,6 +9,7 @@ export const LEAK_CHECKS: readonly Check[] = [
   check('leaks', {
     id: 'T19',
     minutes: 8,
+    level: { least: 0.15, most: 0.85 },
     sensitivity: 0.86,
     specificity: 0.8,
     equipment: ['low-pressure kit with inert gas'],

@@ -24,6 +24,11 @@ const complaintTypeSchema = z.enum(COMPLAINT_TYPES satisfies readonly (typeof CO
 export const complaintSchema = z.strictObject({
   words: text(4000).describe("In the customer's own words"),
   types: z.array(complaintTypeSchema).describe('The same as the kinds that the priors know'),
+  circumstances: z
+    .array(text(80))
+    .max(40)
+    .exactOptional()
+    .describe('What is known of the car’s life and shifts the priors of the planner; absent: nothing was told'),
 });
 
 export const codeSchema = z.strictObject({
@@ -91,6 +96,9 @@ export const repairSchema = z.strictObject({
   ),
   minutes: z.number().nonnegative().exactOptional(),
   addresses: z.array(z.enum(CAUSES)).describe('Causes that this repair is meant to remove'),
+  repairId: text(60)
+    .exactOptional()
+    .describe('Name of the repair in the planner’s catalogue; absent: one that it does not know'),
 });
 
 export const proofSchema = z.strictObject({

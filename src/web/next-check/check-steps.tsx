@@ -62,7 +62,13 @@ export function CheckSteps({ id, onResult }: Props): ReactNode {
           <p className="small quiet">
             {words.limits}: {check(id).note}
           </p>
-          <ResultForm key={id} id={id} onResult={onResult} />
+          {checkById(id).group === 'recording' ? (
+            <p>
+              {words.recordingResult} <a href="#recordings">{words.toRecordings}</a>
+            </p>
+          ) : (
+            <ResultForm key={id} id={id} onResult={onResult} />
+          )}
         </>
       )}
     </>

@@ -2,13 +2,19 @@
 import type { ProbableCause } from '../../checks/plan.ts';
 import type { TreeStep } from '../../checks/plan-tree.ts';
 import type { RepairId } from '../../checks/repairs.ts';
+import type { RootCauseId } from '../../checks/root-causes.ts';
 import type { CheckText } from '../../checks/text/text.ts';
 import { useText } from '../text/language.ts';
 import { useNumbers } from '../text/numbers.ts';
 
+/** Outcomes of recordings that are simulated have numbers for names. */
+const TRACE = /^trace \d+$/;
+
 export interface CheckWords {
   readonly check: (id: string) => CheckText;
   readonly step: (step: Pick<TreeStep, 'kind' | 'id'>) => string;
+  /** An answer; a simulated trace goes by the cause that it most likely comes from. */
+  readonly answer: (outcome: string, likeliest: RootCauseId | undefined) => string;
   readonly causes: (causes: readonly ProbableCause[], most?: number) => string;
   /** Whole minutes, and whole money. */
   readonly whole: (value: number) => string;
@@ -25,6 +31,10 @@ export function useCheckWords(): CheckWords {
       if (kind === 'check') return check(id).name;
       return kind === 'repair' ? catalogue.repairs[id as RepairId] : catalogue.sendAway;
     },
+    answer: (outcome, likeliest) =>
+      TRACE.test(outcome) && likeliest !== undefined
+        ? checks.next.likeTrace(catalogue.causes[likeliest])
+        : checks.word(outcome),
     causes: (causes, most = 3) =>
       causes
         .slice(0, most)

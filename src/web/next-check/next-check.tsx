@@ -16,25 +16,31 @@ import { useText } from '../text/language.ts';
 import { useNumbers } from '../text/numbers.ts';
 import { CheckSteps } from './check-steps.tsx';
 import { useCheckWords } from './check-words.ts';
+import { Circumstances } from './circumstances.tsx';
 import { FiguresEditor } from './figures-editor.tsx';
 import './next-check.css';
 import { OtherChecks } from './other-checks.tsx';
 import { PlanSteps } from './plan-steps.tsx';
 import { PlanAnswers, PlanStop, PlanWhy } from './plan-why.tsx';
-import { stateOfJob } from './state-of-job.ts';
+import { RecordingsWorth } from './recordings-worth.tsx';
+import { cannotBeDone, stateOfJob } from './state-of-job.ts';
 import { StepFacts } from './step-facts.tsx';
 import { usePlan } from './use-plan.ts';
 import { useShopFigures } from './use-shop-figures.ts';
-import { useWishes } from './use-wishes.ts';
+import { useMissing, useWishes } from './use-wishes.ts';
 
 export function NextCheck(): ReactNode {
   const { job } = useSheet();
   const { checks } = useText();
   const [wishes, wish] = useWishes(job.id);
   const shop = useShopFigures();
-  const state = useMemo(() => stateOfJob(job, wishes, shop.changes), [job, wishes, shop.changes]);
+  const missing = useMissing();
+  const state = useMemo(
+    () => stateOfJob(job, wishes, shop.changes, missing[0]),
+    [job, wishes, shop.changes, missing[0]],
+  );
   if (state === null) return <p>{checks.next.needsCar}</p>;
-  return <Planned state={state} wishes={wishes} wish={wish} shop={shop} />;
+  return <Planned state={state} wishes={wishes} wish={wish} shop={shop} missing={missing} />;
 }
 
 interface Props {
@@ -42,19 +48,21 @@ interface Props {
   readonly wishes: ReturnType<typeof useWishes>[0];
   readonly wish: ReturnType<typeof useWishes>[1];
   readonly shop: ReturnType<typeof useShopFigures>;
+  readonly missing: ReturnType<typeof useMissing>;
 }
 
 /** Causes shown beside the step; the rest is in the plan's tree. */
 const SHOWN_CAUSES = 6;
 
-function Planned({ state, wishes, wish, shop }: Props): ReactNode {
+function Planned({ state, wishes, wish, shop, missing: [missing, setMissing] }: Props): ReactNode {
   const { job, isReadOnly } = useSheet();
   const { checks } = useText();
   const numbers = useNumbers();
   const words = checks.next;
   const catalogue = checks.catalogue();
   const { step: nameOf, check: textOf, whole } = useCheckWords();
-  const { plan, isLast, error } = usePlan(state);
+  const diameterMm = job.findings.at(-1)?.sheet.finding.diameterMm ?? undefined;
+  const { plan, isLast, played, error } = usePlan({ job: state, ...(diameterMm === undefined ? {} : { diameterMm }) });
   const [chosen, setChosen] = useState<string | null>(null);
   const heading = useRef<HTMLHeadingElement>(null);
   const record = useRecord(state, () => {
@@ -155,13 +163,19 @@ function Planned({ state, wishes, wish, shop }: Props): ReactNode {
           <PlanWhy plan={plan} isLast={isLast} />
           <PlanAnswers plan={plan} />
           <PlanStop plan={plan} />
+          {played !== null && (
+            <RecordingsWorth played={played} minutesOf={(id) => figure(checkKey(id, 'minutes'))} onChoose={choose} />
+          )}
           <PlanSteps tree={plan.tree} />
         </>
       )}
       {!isReadOnly && (
         <div className="no-print">
+          <Circumstances wishes={wishes} onWish={wish} missing={missing} onMissing={setMissing} />
           <OtherChecks
             state={state}
+            leftOut={wishes.leftOut}
+            wanting={cannotBeDone({ ...wishes, missing })}
             minutesOf={(id) => figure(checkKey(id, 'minutes'))}
             onChoose={choose}
             onLeaveOut={(leftOut) => wish({ leftOut })}

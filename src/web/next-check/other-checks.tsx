@@ -10,13 +10,16 @@ import { useCheckWords } from './check-words.ts';
 
 interface Props {
   readonly state: JobState;
+  /** Checks that are not wanted for this job. */
+  readonly leftOut: readonly string[];
+  readonly wanting: ReadonlyMap<string, string>;
   readonly minutesOf: (id: string) => number;
   readonly onChoose: (id: string) => void;
   readonly onLeaveOut: (leftOut: readonly string[]) => void;
 }
 
 /** All checks by the first thing that they need. */
-export function OtherChecks({ state, minutesOf, onChoose, onLeaveOut }: Props): ReactNode {
+export function OtherChecks({ state, leftOut, wanting, minutesOf, onChoose, onLeaveOut }: Props): ReactNode {
   const { checks } = useText();
   const words = checks.next;
   const { check, whole } = useCheckWords();
@@ -34,8 +37,9 @@ export function OtherChecks({ state, minutesOf, onChoose, onLeaveOut }: Props): 
           <ul className="rows">
             {list.map((one) => {
               const reason = notOffered(one, state);
-              const isLeftOut = state.leftOut.includes(one.id);
-              const said = done.includes(one.id) ? words.doneAlready : reason === undefined ? '' : words.notFor[reason];
+              const isLeftOut = leftOut.includes(one.id);
+              const why = isLeftOut ? reason : (wanting.get(one.id) ?? reason);
+              const said = done.includes(one.id) ? words.doneAlready : why === undefined ? '' : words.notFor[why];
               return (
                 <li key={one.id} className="row-head">
                   <span>
@@ -47,12 +51,12 @@ export function OtherChecks({ state, minutesOf, onChoose, onLeaveOut }: Props): 
                       {said === '' ? '' : ` · ${said}`}
                     </span>
                   </span>
-                  {(reason === undefined || isLeftOut) && (
+                  {(reason === undefined || isLeftOut) && !wanting.has(one.id) && (
                     <Button
                       kind="bare"
                       aria-label={`${isLeftOut ? words.take : words.leave}: ${check(one.id).name}`}
                       onClick={() =>
-                        onLeaveOut(isLeftOut ? state.leftOut.filter((id) => id !== one.id) : [...state.leftOut, one.id])
+                        onLeaveOut(isLeftOut ? leftOut.filter((id) => id !== one.id) : [...leftOut, one.id])
                       }
                     >
                       {isLeftOut ? words.take : words.leave}

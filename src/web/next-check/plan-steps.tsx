@@ -27,7 +27,7 @@ function Node({ tree, depth }: { readonly tree: PlanTree; readonly depth: number
   const { checks } = useText();
   const { percent } = useNumbers();
   const words = checks.next;
-  const { step, whole } = useCheckWords();
+  const { step, whole, answer: answerOf } = useCheckWords();
   const answers = tree.answers.filter(({ probability }) => tree.probability * probability >= LEAST);
   return (
     <>
@@ -38,7 +38,7 @@ function Node({ tree, depth }: { readonly tree: PlanTree; readonly depth: number
           {answers.map(({ outcome, probability, next }) => (
             <li key={outcome}>
               <span className="answer">
-                {checks.word(outcome)} ({percent(probability)}):
+                {answerOf(outcome, next === 'proven' ? undefined : next.likeliest.id)} ({percent(probability)}):
               </span>{' '}
               {next === 'proven' ? words.proven : <Node tree={next} depth={depth + 1} />}
             </li>

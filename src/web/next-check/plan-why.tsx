@@ -39,7 +39,7 @@ export function PlanAnswers({ plan }: { readonly plan: Plan }): ReactNode {
   const { checks } = useText();
   const words = checks.next;
   const { percent } = useNumbers();
-  const { step, causes, whole } = useCheckWords();
+  const { step, causes, whole, answer: answerOf } = useCheckWords();
   if (plan.answers.length === 0) return null;
   return (
     <div className="stack">
@@ -65,7 +65,7 @@ export function PlanAnswers({ plan }: { readonly plan: Plan }): ReactNode {
               .sort((a, b) => b.probability - a.probability)
               .map((answer) => (
                 <tr key={answer.outcome}>
-                  <th scope="row">{checks.word(answer.outcome)}</th>
+                  <th scope="row">{answerOf(answer.outcome, answer.causes[0]?.id)}</th>
                   <td className="n">{percent(answer.probability)}</td>
                   <td>{causes(answer.causes, 2)}</td>
                   <td>{step(answer.next)}</td>

@@ -1,18 +1,32 @@
 /** What the planner needs of a job. Pure. */
-import { checkById } from '../../checks/catalogue/all.ts';
+import { type AtHand, cannotNow, type FuelLevel } from '../../checks/at-hand.ts';
+import { CHECKS, checkById } from '../../checks/catalogue/all.ts';
+import { RECORDINGS } from '../../checks/catalogue/recordings.ts';
+import { CIRCUMSTANCE_IDS, type CircumstanceId } from '../../checks/circumstances.ts';
 import type { Changes } from '../../checks/figure.ts';
 import { DEFAULT_FIGURES } from '../../checks/figures.ts';
 import type { JobState, Step } from '../../checks/job-state.ts';
 import type { SetupId } from '../../checks/setups.ts';
 import type { CheckResult, Job } from '../../jobs/record/job.ts';
+import { failedRepairs } from './failed-repairs.ts';
 
 export interface PlanWishes {
   /** 0: working minutes; 1: the whole bill. */
   readonly moneyWeight: number;
-  /** Checks that cannot be done here. */
+  /** Checks that are not wanted here. */
   readonly leftOut: readonly string[];
+  /** How the car stands now, besides what its checks show: set-ups that are made. */
+  readonly standing: readonly SetupId[];
+  readonly hasNoLift: boolean;
+  readonly fuelLevel: FuelLevel | 'unknown';
 }
-export const FIRST_WISHES: PlanWishes = { moneyWeight: 1, leftOut: [] };
+export const FIRST_WISHES: PlanWishes = {
+  moneyWeight: 1,
+  leftOut: [],
+  standing: [],
+  hasNoLift: false,
+  fuelLevel: 'unknown',
+};
 
 type FromCatalogue = CheckResult & Required<Pick<CheckResult, 'checkId' | 'answer'>>;
 
@@ -48,24 +62,48 @@ function speaksOfSameCar({ repairs }: Job, foundAt: string | undefined, { checkI
   return !isFoundAfter || at > repairedAt;
 }
 
-export function stateOfJob(job: Job, wishes: PlanWishes, changes: Changes): JobState | null {
+/** Checks and recordings that cannot be done for want of equipment, lift or fuel level, each with what is wanting. */
+export function cannotBeDone(atHand: AtHand): ReadonlyMap<string, 'equipment' | 'lift' | 'level'> {
+  return new Map(
+    [...CHECKS, ...RECORDINGS].flatMap((check) => {
+      const why = cannotNow(check, atHand);
+      return why === undefined ? [] : [[check.id, why] as const];
+    }),
+  );
+}
+
+const isCircumstance = (name: string): name is CircumstanceId => CIRCUMSTANCE_IDS.some((id) => id === name);
+
+/**
+ * @param missing equipment that the shop has not
+ * @returns null while there is no car
+ */
+export function stateOfJob(
+  job: Job,
+  wishes: PlanWishes,
+  changes: Changes,
+  missing: readonly string[] = [],
+): JobState | null {
   if (job.car === null) return null;
   const finding = job.findings.at(-1);
   const results = catalogueResults(job).filter((result) => speaksOfSameCar(job, finding?.madeAt, result));
-  const steps = results.map(({ checkId, answer }): Step => ({ kind: 'check', id: checkId, entry: answer }));
-  const setupsDone = [...new Set(results.flatMap(({ checkId }): readonly SetupId[] => checkById(checkId).setups))];
+  const steps: Step[] = [
+    ...results.map(({ checkId, answer }): Step => ({ kind: 'check', id: checkId, entry: answer })),
+    ...failedRepairs(job).map((id): Step => ({ kind: 'repair', id })),
+  ];
+  const made = results.flatMap(({ checkId }): readonly SetupId[] => checkById(checkId).setups);
   const found = finding?.sheet.finding;
   return {
     layout: job.car.layout,
     complaints: job.complaint.types,
     codes: job.codes.map(({ code }) => code),
-    circumstances: [],
+    circumstances: (job.complaint.circumstances ?? []).filter(isCircumstance),
     ...(found === undefined
       ? {}
       : { finding: { causes: found.causes.map(({ id, probability, places }) => ({ id, probability, places })) } }),
     steps,
-    leftOut: wishes.leftOut,
-    setupsDone,
+    leftOut: [...new Set([...wishes.leftOut, ...cannotBeDone({ ...wishes, missing }).keys()])],
+    setupsDone: [...new Set([...made, ...wishes.standing])],
     goal: { moneyWeight: wishes.moneyWeight },
     changes: usableChanges(changes),
   };

@@ -12,6 +12,25 @@ function kept(jobId: string): PlanWishes {
   }
 }
 
+const MISSING = 'vaporwright.not-at-hand';
+
+/** Equipment that the shop has not: kept on this device for all jobs. */
+export function useMissing(): [readonly string[], (missing: readonly string[]) => void] {
+  const [missing, setMissing] = useState<readonly string[]>(() => {
+    try {
+      const kept: unknown = JSON.parse(readKept(MISSING) ?? '[]');
+      return Array.isArray(kept) ? kept.filter((name) => typeof name === 'string') : [];
+    } catch {
+      return [];
+    }
+  });
+  const change = (next: readonly string[]): void => {
+    keep(MISSING, JSON.stringify(next));
+    setMissing(next);
+  };
+  return [missing, change];
+}
+
 /** What counts for this job and what cannot be done here: kept on this device, it is no fact of the car. */
 export function useWishes(jobId: string): [PlanWishes, (change: Partial<PlanWishes>) => void] {
   const [wishes, setWishes] = useState(() => kept(jobId));

@@ -82,6 +82,8 @@ export const FIELDS_DE: FieldsText = {
     price: 'Preis',
     minutes: 'Arbeitszeit',
     addresses: 'behebt',
+    repairId: 'Reparatur im Katalog',
+    circumstances: 'vom Fahrzeug bekannt',
     before: 'vor der Reparatur',
     after: 'nach der Reparatur',
     verdict: 'Ergebnis',

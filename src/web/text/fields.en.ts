@@ -81,6 +81,8 @@ export const FIELDS_EN = {
     price: 'price',
     minutes: 'time taken',
     addresses: 'removes',
+    repairId: 'repair in the catalogue',
+    circumstances: 'told of the car',
     before: 'before the repair',
     after: 'after the repair',
     verdict: 'verdict',

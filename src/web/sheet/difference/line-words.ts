@@ -21,6 +21,7 @@ const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 export function lineWordsOf({ fields, text, numbers, units, recordings }: Spoken): LineWords {
   const { trade, recording, job, monitor } = text;
   const { mapping } = recording;
+  const catalogue = text.checks.catalogue();
   /** Words for the values of a field that has a fixed set of them. */
   const sets: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     types: trade.complaints,
@@ -35,6 +36,8 @@ export function lineWordsOf({ fields, text, numbers, units, recordings }: Spoken
     speaksFor: trade.causes,
     speaksAgainst: trade.causes,
     addresses: trade.causes,
+    repairId: catalogue.repairs,
+    circumstances: catalogue.circumstances,
     verdict: job.proof.verdicts,
     channel: recording.channels,
     delimiter: mapping.delimiters,

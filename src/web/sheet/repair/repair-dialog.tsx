@@ -1,8 +1,9 @@
 import { type FormEvent, type ReactNode, useState } from 'react';
+import { REPAIR_IDS } from '../../../checks/repairs.ts';
 import type { Job } from '../../../jobs/record/job.ts';
 import { Button } from '../../kit/button.tsx';
 import { Dialog } from '../../kit/dialog.tsx';
-import { NumberField, TextField } from '../../kit/fields.tsx';
+import { NumberField, SelectField, TextField } from '../../kit/fields.tsx';
 import { newId } from '../../kit/new-id.ts';
 import { withKey } from '../../kit/with-key.ts';
 import { useText } from '../../text/language.ts';
@@ -24,6 +25,7 @@ export function RepairDialog({ repair, onSave, onClose }: Props): ReactNode {
   const { job } = useSheet();
   const text = useText();
   const words = text.job.repair;
+  const { repairs } = text.checks.catalogue();
   const by = useWho();
   const likeliest = job.findings.at(-1)?.sheet.finding.causes[0]?.id;
   const [draft, setDraft] = useState<Omit<Repair, 'id' | 'at' | 'by'>>(
@@ -57,6 +59,16 @@ export function RepairDialog({ repair, onSave, onClose }: Props): ReactNode {
           maxLength={2000}
           error={isTried && draft.what.trim() === '' ? words.needsWhat : undefined}
           onChange={(what) => setDraft({ ...draft, what })}
+        />
+        <SelectField
+          label={words.catalogue}
+          hint={words.catalogueHint}
+          value={draft.repairId ?? ''}
+          options={[
+            { value: '', name: words.otherRepair },
+            ...REPAIR_IDS.map((value) => ({ value, name: repairs[value] })),
+          ]}
+          onChange={(repairId) => setDraft(withKey(draft, 'repairId', repairId))}
         />
         <fieldset className="choice">
           <legend>{words.parts}</legend>
