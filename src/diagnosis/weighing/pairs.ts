@@ -11,11 +11,11 @@ import { type Context, weigh } from './weigh.ts';
 import type { Weighed } from './weighed.ts';
 
 /** A second fault must better the fit by this much [ln] to be followed up. */
-const WORTH_A_PAIR = 1.5;
+export const WORTH_A_PAIR = 1.5;
 const PAIR_PASS = { mostIterations: 8, enough: 0.2 };
 
 /** Faults that are tried on top of the best single ones. */
-const SECOND_FAULTS: readonly CauseId[] = [
+export const SECOND_FAULTS: readonly CauseId[] = [
   'sensor_bias',
   'leak',
   'vent_restricted',
@@ -24,7 +24,7 @@ const SECOND_FAULTS: readonly CauseId[] = [
   'canister_saturated',
   'purge_stuck_closed',
 ];
-const FIRST_FAULTS = 2;
+export const FIRST_FAULTS = 2;
 
 /** Two faults at once: the best single causes with each other fault on top, fitted from where the single fit ended. */
 export function weighPairs(
@@ -94,7 +94,7 @@ function atCentre(first: Weighed, parameters: readonly Parameter[], changed: rea
 }
 
 /** Two causes that set the same part cannot be there at once; nor can two leaks be told from one. */
-function clash(a: Cause, b: Cause): boolean {
+export function clash(a: Cause, b: Cause): boolean {
   if (Object.keys(a.changes).some((k) => k !== 'initial' && k in b.changes)) return true;
   const holes: readonly CauseId[] = ['leak', 'gross_leak', 'vent_leak'];
   return holes.includes(a.id) && holes.includes(b.id);
