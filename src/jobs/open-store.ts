@@ -7,12 +7,14 @@ import { type UserStore, userStore } from './accounts/users.ts';
 import { type Restored, restoreBackup } from './backup/restore-backup.ts';
 import { writeBackup } from './backup/write-backup.ts';
 import { connect, parseAddress, type Sql, withoutPassword } from './database/connect.ts';
+import { appear, type Presence } from './database/presence.ts';
 import { openEmbedded } from './embedded/embedded.ts';
 import { FolderFileStore } from './files/folder-file-store.ts';
 import { exportJob } from './job-file/export-job.ts';
 import { importJobFile } from './job-file/import-job-file.ts';
 import type { Actor, FileStore, JobStore } from './job-store.ts';
 import type { Job } from './record/job.ts';
+import { type OpenWorkStore, openWorkStore } from './store/open-work.ts';
 import { postgresJobStore } from './store/postgres-job-store.ts';
 import { type SettingsStore, settingsStore } from './store/settings.ts';
 import { makeContext } from './store/store-context.ts';
@@ -36,6 +38,9 @@ export interface Store {
   readonly logins: LoginStore;
   readonly shares: ShareStore;
   readonly securityLog: SecurityLog;
+  readonly openWork: OpenWorkStore;
+  /** For a program that stays: its place among the others on this database; closed before the store is. */
+  appear(): Promise<Presence>;
   /** One job as one file: pieces of JSON text, see `record/job-file.ts`. @throws NoSuchJob */
   exportJob(id: string): AsyncIterable<string>;
   /** `value`: the parsed JSON of such a file. @throws StoreProblem */
@@ -88,6 +93,8 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
       logins: loginStore(context),
       shares: shareStore(context),
       securityLog: securityLog(context),
+      openWork: openWorkStore(context),
+      appear: () => appear(database.pool),
       exportJob: (id) => exportJob(context, jobs, id),
       importJob: (actor, value) => importJobFile(context, jobs, actor, value),
       backup: () => writeBackup({ database, files, now, program: options.program }),

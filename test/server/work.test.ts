@@ -7,7 +7,6 @@ import type { Job } from '../../src/jobs/record/job.ts';
 import type { ErrorBody } from '../../src/server/contract/error.ts';
 import type { Work } from '../../src/server/contract/work.ts';
 import type { Ring } from '../../src/server/work/bell.ts';
-import { WorkMarks } from '../../src/server/work/work-marks.ts';
 import { type TestServer, testServer } from '../store/test-server.ts';
 import { type Bench, CAR, type Client, LEAK_CSV, openBench } from './bench.ts';
 
@@ -134,28 +133,6 @@ test('a finding that the end of the server interrupts is told by the next one, u
   expect(await workOf(reader, job.id)).toEqual([]);
   await last.close();
   for (const each of [first, second, last]) expect(each.faults).toEqual([]);
-});
-
-test('work of a server that was killed is told as well; what ended by itself is not', async () => {
-  const store = await server.freshStore();
-  const work = (id: string, jobId: string): Work => ({
-    id,
-    kind: 'finding',
-    jobId,
-    state: 'waiting',
-    fraction: 0,
-    words: '',
-    startedAt: '2026-01-02T03:04:05.000Z',
-  });
-  const [jobA, jobB, left, ended] = [randomUUID(), randomUUID(), randomUUID(), randomUUID()];
-  const marks = await WorkMarks.open(store.settings);
-  await Promise.all([marks.begun(work(left, jobA)), marks.begun(work(ended, jobB))]);
-  await marks.ended(ended);
-  expect(marks.interruptedOf(jobA)).toEqual([]);
-  // Nothing was closed.
-  const next = await WorkMarks.open(store.settings);
-  expect(next.interruptedOf(jobA).map(({ id }) => id)).toEqual([left]);
-  expect(next.interruptedOf(jobB)).toEqual([]);
 });
 
 test('what is missing for a finding is said', async () => {

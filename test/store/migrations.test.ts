@@ -55,6 +55,29 @@ describe.each(released)('tables of version %i', (version) => {
   });
 });
 
+test('work that was interrupted before there was a table for it is told after as well', async () => {
+  const databaseUrl = await server.emptyDatabase();
+  await run(databaseUrl, readFileSync(`${folder}4.sql`, 'utf8'));
+  const job = (await run(databaseUrl, 'select id from vaporwright.jobs order by number limit 1')).rows[0].id;
+  const mark = { id: '0f3c1f5e-6d7a-4b57-9a53-0d6a1d9b8a10', kind: 'finding', startedAt: '2026-01-02T03:04:05.000Z' };
+  const marks = [
+    { ...mark, jobId: job, taken: 'after-repair' },
+    // Of a job that has been removed since.
+    { ...mark, id: '0f3c1f5e-6d7a-4b57-9a53-0d6a1d9b8a11', jobId: '0f3c1f5e-6d7a-4b57-9a53-0d6a1d9b8a12' },
+  ];
+  await run(
+    databaseUrl,
+    `insert into vaporwright.settings values ('open work', '${JSON.stringify(marks)}', now(), 'workbench')`,
+  );
+  const store = await openStore({ dataFolder: server.folder(), databaseUrl });
+  expect(await store.openWork.ofOthers(1, { jobId: job })).toEqual([
+    { ...mark, jobId: job, taken: 'after-repair', isAlive: false },
+  ]);
+  expect((await run(databaseUrl, 'select count(*) as n from vaporwright.open_work')).rows).toEqual([{ n: '1' }]);
+  expect((await run(databaseUrl, "select from vaporwright.settings where name = 'open work'")).rowCount).toBe(0);
+  await store.close();
+});
+
 test('tables of a newer version are refused and left as they are', async () => {
   const databaseUrl = await server.freshDatabase();
   await run(

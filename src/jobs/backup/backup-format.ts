@@ -22,8 +22,8 @@ export const BACKED_UP = [
   'settings',
 ] as const;
 
-/** Not in a backup: who is signed in just now. */
-export const OF_THE_MOMENT = ['sessions'] as const;
+/** Not in a backup: who is signed in and what is being made just now. */
+export const OF_THE_MOMENT = ['sessions', 'open_work'] as const;
 
 export const beginningSchema = z.object({
   format: z.literal(BACKUP_FORMAT),

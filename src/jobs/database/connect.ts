@@ -9,7 +9,8 @@ import type { Tables } from './tables.ts';
 export const OLDEST_POSTGRES = 15;
 /** All tables live in a schema of their own, so that a shared database stays tidy. */
 export const SCHEMA = 'vaporwright';
-const CONNECTIONS = 12;
+/** Twelve for queries, one that stays (`presence.ts`). */
+const CONNECTIONS = 13;
 const CONNECT_PATIENCE_MS = 15_000;
 
 export type Sql = Kysely<Tables>;

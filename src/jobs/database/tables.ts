@@ -89,5 +89,13 @@ export interface Tables {
     address: string | null;
     detail: MaybeJson;
   };
+  open_work: {
+    id: string;
+    job_id: string;
+    kind: string;
+    taken: string | null;
+    started_at: Moment;
+    program: number;
+  };
   settings: { name: string; value: Json; changed_at: Moment; changed_by: string };
 }

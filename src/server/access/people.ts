@@ -33,19 +33,23 @@ export interface PeopleOptions {
   readonly users: UserStore;
   readonly logins: LoginStore;
   readonly now?: () => number;
+  /** Told when there are accounts now or none any more, so that other servers learn of it. */
+  readonly onAccounts?: () => void;
 }
 
 export class People {
   readonly #users: UserStore;
   readonly #logins: LoginStore;
   readonly #now: () => number;
+  readonly #onAccounts: () => void;
   #hasAccounts: boolean;
   #first: { readonly hash: string; readonly until: number } | undefined;
 
-  private constructor({ users, logins, now = Date.now }: PeopleOptions, hasAccounts: boolean) {
+  private constructor({ users, logins, now = Date.now, onAccounts = () => {} }: PeopleOptions, hasAccounts: boolean) {
     this.#users = users;
     this.#logins = logins;
     this.#now = now;
+    this.#onAccounts = onAccounts;
     this.#hasAccounts = hasAccounts;
   }
 
@@ -56,6 +60,12 @@ export class People {
 
   /** After other data has taken the place of what was there. */
   async refresh(): Promise<void> {
+    await this.heard();
+    this.#onAccounts();
+  }
+
+  /** Another server has told of accounts. */
+  async heard(): Promise<void> {
     this.#hasAccounts = (await this.#users.count()) > 0;
   }
 
@@ -98,6 +108,7 @@ export class People {
     const passwordHash = await hashPassword(password);
     const user = await this.#users.createFirst({ name, passwordHash }).catch(inWords);
     this.#hasAccounts = true;
+    this.#onAccounts();
     return user;
   }
 

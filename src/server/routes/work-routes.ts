@@ -40,14 +40,14 @@ export function workRoutes(app: App, parts: Parts): void {
     {
       config: { needs: 'reader' },
       schema: {
-        summary: 'Work on this job that is under way, or was when the server ended',
+        summary: 'Work on this job that is under way, on this server or another, or was when its server ended',
         params: jobParamsSchema,
         response: { 200: workListSchema, ...REFUSALS },
       },
     },
     async ({ params: { id } }) => {
       await store.jobs.read(id);
-      return { work: board.ofJob(id) };
+      return { work: await board.ofJob(id) };
     },
   );
 
@@ -62,7 +62,7 @@ export function workRoutes(app: App, parts: Parts): void {
       },
     },
     async ({ params: { wid } }) => {
-      const work = board.read(wid);
+      const work = await board.read(wid);
       if (work === undefined) throw notFound('work of that kind');
       return { work };
     },
@@ -97,12 +97,14 @@ export function workRoutes(app: App, parts: Parts): void {
     },
     async (request, reply) => {
       const { id } = request.params;
+      const open = await board.ofJob(id);
+      // Last, since the page asks for open work itself once it listens, but not for the version.
       const { version } = await store.jobs.read(id);
       streams.open(request, reply, (stream) => {
         const send = ({ event, data }: Ring) => stream.send(event, data);
         // What happened while nobody listened.
         send({ event: 'job', data: { version } });
-        for (const work of board.ofJob(id)) send({ event: 'work', data: work });
+        for (const work of open) send({ event: 'work', data: work });
         return bell.listen(id, send);
       });
     },
