@@ -70,18 +70,23 @@ function riseOf(
   return footS === undefined ? undefined : { risePa, footS };
 }
 
+const meanGapS = (timeS: Float64Array): number =>
+  timeS.length > 1 ? (timeS[timeS.length - 1]! - timeS[0]!) / (timeS.length - 1) : 1;
+
 /**
  * @param recording refuelling, with notes where the technician made them
  * @param fillings its filling phases
  * @param fuel tank volume [m3] and level at the start [-]
+ * @param sampleGapS time between samples [s]; absent, that of the recording's rows
  */
 export function fillingPlan(
   recording: Recording,
   fillings: readonly Phase[],
   fuel: { readonly tankVolumeM3: number; readonly level: number },
+  sampleGapS?: number,
 ): FillingPlan {
   const { timeS, notes } = recording;
-  const gap = timeS.length > 1 ? (timeS[timeS.length - 1]! - timeS[0]!) / (timeS.length - 1) : 1;
+  const gap = sampleGapS ?? meanGapS(timeS);
   const noted = notes?.shutOffTimesS;
   const spans = fillings.map((f, i) => {
     const stop = noted?.find((t) => Math.abs(t - f.toS) <= 2 * gap + 0.5);
