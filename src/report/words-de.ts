@@ -219,12 +219,13 @@ export const SIZE_NOTES_DE = {
     `Ist es „${cause}“, beträgt dessen eigene Größe ${own}. Die gezeichnete ist über alle Ursachen gewichtet, auch über die ohne ein solches Loch.`,
 } as const;
 
+/** Woher die mitgelieferten Vergleichsgrößen kommen, nach ihrem englischen Wortlaut in `limits.ts`. */
+const LIMIT_SOURCES_DE: Readonly<Record<string, string>> = {
+  'size of a leak monitor (0.508 mm exactly), 13 CCR 1968.2(e)(4.2.2); federal threshold from memory':
+    'Größe einer Lecküberwachung (genau 0,508 mm), 13 CCR 1968.2(e)(4.2.2); US-Bundesgrenze aus dem Gedächtnis',
+  'size of a leak monitor (1.016 mm exactly), 13 CCR 1968.2(e)(4.2.2); federal threshold from memory':
+    'Größe einer Lecküberwachung (genau 1,016 mm), 13 CCR 1968.2(e)(4.2.2); US-Bundesgrenze aus dem Gedächtnis',
+};
+
 /** Woher eine Vergleichsgröße kommt; was der Betrieb selbst schrieb, bleibt stehen. */
-export function limitSourceInGerman(source: string): string {
-  return source
-    .replace('size of a leak monitor', 'Größe einer Lecküberwachung')
-    .replace(/(\d)\.(\d+ mm)/g, '$1,$2')
-    .replace('exactly', 'genau')
-    .replace('federal threshold from memory', 'US-Bundesgrenze aus dem Gedächtnis')
-    .replace('from memory', 'aus dem Gedächtnis');
-}
+export const limitSourceInGerman = (source: string): string => LIMIT_SOURCES_DE[source] ?? source;

@@ -11,6 +11,7 @@ import { fileURLToPath } from 'node:url';
 import { isDeepStrictEqual } from 'node:util';
 import type { HistoryEntry, Job, JobSummary, SectionName } from '../../src/jobs/record/job.ts';
 import { waitsFor } from '../../src/jobs/record/waits-for.ts';
+import { INSPECTION_RULES } from '../../src/readiness/inspection-rules.ts';
 import type { Session } from '../../src/server/contract/accounts.ts';
 import type { ErrorCode } from '../../src/server/contract/error.ts';
 import { jobChangeSchema, newJobSchema } from '../../src/server/contract/jobs.ts';
@@ -124,6 +125,8 @@ export async function startFakeServer(
     }
     if (path.startsWith('/shared/')) {
       const [job] = jobs.values();
+      if (path.endsWith('/inspection-rule')) return send(200, INSPECTION_RULES[0]);
+      if (path.includes('/recordings/')) return refuse(404, 'not-found', 'no recording');
       return path.endsWith('gone') || job === undefined ? refuse(404, 'not-found', 'no link') : send(200, job);
     }
     const [, id, rest = ''] = /^\/jobs\/([^/]+)\/?(.*)$/.exec(path) ?? [];

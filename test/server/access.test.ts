@@ -2,9 +2,12 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import type { HistoryEntry, Job } from '../../src/jobs/record/job.ts';
+import { INSPECTION_RULES } from '../../src/readiness/inspection-rules.ts';
 import type { Account, Role, Session, Share } from '../../src/server/contract/accounts.ts';
 import type { ErrorBody } from '../../src/server/contract/error.ts';
 import { API, TOKEN_HEADER } from '../../src/server/contract/paths.ts';
+import type { Preview } from '../../src/server/contract/recordings.ts';
+import { FIRST_SETTINGS } from '../../src/server/contract/settings.ts';
 import { type TestServer, testServer } from '../store/test-server.ts';
 import { BEYOND, type Bench, CAR, type Client, LEAK_CSV, openBench } from './bench.ts';
 
@@ -255,6 +258,13 @@ describe('beyond this machine', () => {
     const rid = seen.body.recordings[0]?.id;
     expect((await guest.raw('GET', `/shared/${token}/recordings/${rid}/samples`)).status).toBe(200);
     expect((await guest.raw('GET', `/shared/${token}/recordings/${randomUUID()}/samples`)).status).toBe(404);
+    const preview = await guest.raw<Preview>('GET', `/shared/${token}/recordings/${rid}/preview`);
+    expect([preview.status, preview.body.problem]).toEqual([200, null]);
+    const rule = { ...INSPECTION_RULES[0]!, id: 'our-place', name: 'Our place' };
+    const settings = { ...FIRST_SETTINGS, inspectionRules: [rule], inspectionRule: rule.id };
+    expect((await owner.ask('PUT', '/settings', { json: settings })).status).toBe(200);
+    expect((await guest.raw('GET', `/shared/${token}/inspection-rule`)).body).toEqual(rule);
+    expect((await guest.raw('GET', '/settings')).status).toBe(401);
     for (const path of [`/jobs/${job.id}`, `/jobs/${other.id}`, `/jobs/${job.id}/recordings/${rid}/raw`]) {
       expect((await guest.raw('GET', path)).status).toBe(401);
     }
@@ -265,7 +275,9 @@ describe('beyond this machine', () => {
     expect(wrongJob.status).toBe(404);
     expect((await owner.ask('DELETE', `/jobs/${job.id}/shares/${made.body.share.id}`)).status).toBe(204);
     expect((await guest.raw('GET', `/shared/${token}`)).status).toBe(404);
-    expect((await guest.raw('GET', `/shared/${token}/recordings/${rid}/samples`)).status).toBe(404);
+    for (const rest of [`recordings/${rid}/samples`, `recordings/${rid}/preview`, 'inspection-rule']) {
+      expect((await guest.raw('GET', `/shared/${token}/${rest}`)).status).toBe(404);
+    }
     expect((await owner.ask<{ shares: Share[] }>('GET', `/jobs/${job.id}/shares`)).body.shares).toEqual([]);
   });
 

@@ -55,6 +55,8 @@ test('every route says who may use it, and outside of signing in and links nobod
     '/api/v1/shared/{token}',
     '/api/v1/shared/{token}/attachments/{aid}',
     '/api/v1/shared/{token}/hand-overs/{hid}/pdf',
+    '/api/v1/shared/{token}/inspection-rule',
+    '/api/v1/shared/{token}/recordings/{rid}/preview',
     '/api/v1/shared/{token}/recordings/{rid}/samples',
   ]);
 });

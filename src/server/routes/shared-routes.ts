@@ -1,14 +1,18 @@
 /** What a link to a single job shows: that job, for reading, to whoever has the link. */
 import { z } from 'zod';
 import { type Job, jobSchema } from '../../jobs/record/job.ts';
+import { ruleOfJob } from '../../jobs/record/monitor-of-job.ts';
+import { inspectionRuleSchema } from '../../readiness/inspection.ts';
 import { hashOf } from '../access/secret.ts';
 import { sharedParamsSchema } from '../contract/accounts.ts';
+import { previewSchema } from '../contract/recordings.ts';
 import type { App, Parts } from '../parts.ts';
 import { Refusal } from '../refusal.ts';
 import { bytesOf, REFUSALS } from './answers.ts';
 import { sendAttachment } from './attachment-routes.ts';
 import { sendHandOver } from './hand-over-routes.ts';
 import { recordingOf } from './recording-routes.ts';
+import { readSettings } from './settings-routes.ts';
 
 const uuid = z.uuid();
 const MINUTE_MS = 60_000;
@@ -57,6 +61,44 @@ export function sharedRoutes(app: App, { store, readings }: Parts): void {
         .header('content-type', 'application/octet-stream')
         .header('content-length', answer.bytes)
         .send(answer.body());
+    },
+  );
+
+  app.get(
+    '/shared/:token/recordings/:rid/preview',
+    {
+      config: { needs: 'anybody' },
+      preHandler: limited,
+      schema: {
+        summary: 'How a recording of the job of a link is understood',
+        params: sharedParamsSchema.extend({ rid: uuid }),
+        response: { 200: previewSchema, ...REFUSALS },
+      },
+    },
+    async ({ params }) => {
+      const job = await open(params.token);
+      return readings.preview(readings.inputsOf(job.car, recordingOf(job, params.rid)));
+    },
+  );
+
+  app.get(
+    '/shared/:token/inspection-rule',
+    {
+      config: { needs: 'anybody' },
+      preHandler: limited,
+      schema: {
+        summary: 'The inspection rule that the job of a link is held against',
+        params: sharedParamsSchema,
+        response: { 200: inspectionRuleSchema, ...REFUSALS },
+      },
+    },
+    async ({ params }) => {
+      const job = await open(params.token);
+      const { inspectionRules, inspectionRule } = await readSettings(store.settings);
+      return ruleOfJob(job, {
+        ...(inspectionRules === undefined ? {} : { inspectionRules }),
+        ...(inspectionRule === undefined ? {} : { inspectionRule }),
+      });
     },
   );
 

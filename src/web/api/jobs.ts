@@ -1,5 +1,6 @@
 /** What the pages ask about jobs. */
 import type { HistoryEntry, Job, JobSummary, Section, SectionName } from '../../jobs/record/job.ts';
+import type { InspectionRule } from '../../readiness/inspection.ts';
 import type { Share } from '../../server/contract/accounts.ts';
 import type { HandOverRequest } from '../../server/contract/hand-over.ts';
 import type { ListQuery, NewJobRequest } from '../../server/contract/jobs.ts';
@@ -92,6 +93,11 @@ export const revokeShare = (id: string, shareId: string): Promise<unknown> =>
   fetchJson('DELETE', `${job(id)}/shares/${inPath(shareId)}`);
 export const readSharedSamples = async (token: string, recordingId: string): Promise<ArrayBuffer> =>
   (await fetchAnswer('GET', `/shared/${inPath(token)}/recordings/${inPath(recordingId)}/samples`)).arrayBuffer();
+export const readSharedPreview = (token: string, recordingId: string): Promise<Preview> =>
+  fetchJson('GET', `/shared/${inPath(token)}/recordings/${inPath(recordingId)}/preview`);
+/** The one rule that the job is held against. */
+export const readSharedRule = (token: string): Promise<InspectionRule> =>
+  fetchJson('GET', `/shared/${inPath(token)}/inspection-rule`);
 export const readShared = (token: string): Promise<Job> => fetchJson('GET', `/shared/${inPath(token)}`);
 
 export const removeDemo = (): Promise<{ removed: number }> => fetchJson('DELETE', '/demo');

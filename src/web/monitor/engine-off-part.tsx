@@ -11,6 +11,7 @@ import { useText } from '../text/language.ts';
 import { useUnits } from '../units/units.ts';
 import type { MonitorClient } from './monitor-client.ts';
 import { useAnswer } from './use-answer.ts';
+import { useGaps } from './use-gaps.ts';
 import { useMonitor } from './use-monitor.ts';
 import { useReadiness } from './use-readiness.ts';
 
@@ -30,6 +31,7 @@ const TEMPERATURES = [
 export function EngineOffPart({ car, client, stopMs }: Props): ReactNode {
   const { monitor: text } = useText();
   const { monitor, change, isReadOnly } = useMonitor();
+  const gaps = useGaps();
   const typed = monitor.engineOff ?? {};
   const planned =
     stopMs === undefined ? undefined : situationAfter(forecastOf(monitor)?.hours ?? [], stopMs, monitor.plan.fuelLevel);
@@ -40,7 +42,7 @@ export function EngineOffPart({ car, client, stopMs }: Props): ReactNode {
     <div className="stack">
       <h4>{text.engineOff.title}</h4>
       {situation === undefined ? (
-        <p className="quiet">{text.engineOff.needsPlan}</p>
+        <p className="quiet">{gaps.needsPlan}</p>
       ) : answer.state === 'loading' ? (
         <p className="quiet" role="status">
           {text.engineOff.playing}

@@ -8,6 +8,7 @@ import { useSheet } from '../sheet/sheet-context.ts';
 import { useText } from '../text/language.ts';
 import { useNumbers } from '../text/numbers.ts';
 import { fromField, toField } from './local-moment.ts';
+import { useGaps } from './use-gaps.ts';
 import { useMonitor } from './use-monitor.ts';
 import { useReadiness } from './use-readiness.ts';
 import { useRules } from './use-rules.ts';
@@ -75,10 +76,11 @@ function Verdict({ rule }: { readonly rule: Parameters<typeof inspectionOf>[2] }
   const { monitor: text } = useText();
   const { job } = useSheet();
   const { words, figures } = useReadiness();
+  const gaps = useGaps();
   const reading = newestReading(job);
   if (reading === undefined) return <p className="quiet">{text.inspection.needsReading}</p>;
   const inspection = inspectionOf(job, reading, rule);
-  if (inspection === undefined) return <p className="warn">{text.inspection.needsYear}</p>;
+  if (inspection === undefined) return <p className="warn">{gaps.needsYear}</p>;
   return (
     <>
       <p className="finding-sentence">{text.inspection.sentence(words.verdict[inspection.verdict])}</p>

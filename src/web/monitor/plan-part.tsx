@@ -8,6 +8,7 @@ import { useNumbers } from '../text/numbers.ts';
 import { EngineOffPart } from './engine-off-part.tsx';
 import type { MonitorClient } from './monitor-client.ts';
 import { PlanForm } from './plan-form.tsx';
+import { useGaps } from './use-gaps.ts';
 import { useMonitor } from './use-monitor.ts';
 import { useReadiness } from './use-readiness.ts';
 
@@ -16,6 +17,7 @@ export function PlanPart({ client }: { readonly client: MonitorClient }): ReactN
   const { job, isReadOnly } = useSheet();
   const { monitor } = useMonitor();
   const { words } = useReadiness();
+  const gaps = useGaps();
   const key = JSON.stringify([monitor.plan, monitor.conditions, monitor.readings.length, job.car?.layout]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key holds all of the job that a plan is made from.
   const plan = useMemo(() => {
@@ -25,7 +27,7 @@ export function PlanPart({ client }: { readonly client: MonitorClient }): ReactN
   return (
     <div className="part">
       <h3>{text.plan.title}</h3>
-      {plan === undefined && <p className="quiet">{text.plan.needsForecast}</p>}
+      {plan === undefined && <p className="quiet">{gaps.needsForecast}</p>}
       {!isReadOnly && <PlanForm />}
       {plan !== undefined && <Plan plan={plan} />}
       {job.car?.layout === 'engine-off' && (

@@ -6,7 +6,6 @@ import type { MonitorConditions } from '../../readiness/conditions.ts';
 import type { AttemptResult } from '../../readiness/evaluate.ts';
 import type { ChannelName } from '../../recording/recording.ts';
 import type { Preview } from '../../server/contract/recordings.ts';
-import { readPreview } from '../api/jobs.ts';
 import { NumberField } from '../kit/fields.tsx';
 import { Fold } from '../kit/fold.tsx';
 import { useLoaded } from '../kit/use-loaded.ts';
@@ -40,9 +39,9 @@ const showsEngine = ({ mapping, report }: Preview): boolean =>
 
 export function RecordingAttempts(props: Props): ReactNode {
   const { entry, onLooked } = props;
-  const { job } = useSheet();
+  const { readPreview } = useSheet();
   const key = useReadingKey(entry);
-  const [preview] = useLoaded(key, () => readPreview(job.id, entry.id));
+  const [preview] = useLoaded(key, () => readPreview(entry.id));
   const state =
     preview.state === 'failed'
       ? 'failed'

@@ -11,6 +11,7 @@ import { useNumbers } from '../text/numbers.ts';
 import { InUseTable } from './in-use-table.tsx';
 import { ReadingDialog } from './reading-dialog.tsx';
 import { TestResults } from './test-results.tsx';
+import { useGaps } from './use-gaps.ts';
 import { useMonitor } from './use-monitor.ts';
 import { useReadiness } from './use-readiness.ts';
 
@@ -18,13 +19,14 @@ export function SaidPart(): ReactNode {
   const { monitor: text } = useText();
   const { job, isReadOnly } = useSheet();
   const { monitor } = useMonitor();
+  const gaps = useGaps();
   const [isEntering, setEntering] = useState(false);
   const newest = newestReading(job);
   return (
     <div className="part">
       <h3>{text.said.title}</h3>
       {newest === undefined ? (
-        <p className="quiet">{text.said.none}</p>
+        <p className="quiet">{gaps.none}</p>
       ) : (
         <>
           <p>

@@ -1,24 +1,20 @@
 import { useEffect, useState } from 'react';
 import type { RuleSettings } from '../../jobs/record/monitor-of-job.ts';
-import { readSettings } from '../api/shop.ts';
+import { useSheet } from '../sheet/sheet-context.ts';
 
 /** The shop's inspection rules; those that ship stand without the settings too. */
 export function useRules(): RuleSettings {
+  const { readRules } = useSheet();
   const [rules, setRules] = useState<RuleSettings>({});
   useEffect(() => {
     let isCurrent = true;
-    readSettings().then(
-      ({ inspectionRules, inspectionRule }) =>
-        isCurrent &&
-        setRules({
-          ...(inspectionRules === undefined ? {} : { inspectionRules }),
-          ...(inspectionRule === undefined ? {} : { inspectionRule }),
-        }),
+    readRules().then(
+      (read) => isCurrent && setRules(read),
       () => undefined,
     );
     return () => {
       isCurrent = false;
     };
-  }, []);
+  }, [readRules]);
   return rules;
 }

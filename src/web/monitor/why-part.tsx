@@ -6,6 +6,7 @@ import { useText } from '../text/language.ts';
 import { ConditionsEditor } from './conditions-editor.tsx';
 import { MonitorClient } from './monitor-client.ts';
 import { type Looked, RecordingAttempts } from './recording-attempts.tsx';
+import { useGaps } from './use-gaps.ts';
 
 export function useMonitorClient(): MonitorClient {
   const client = useMemo(() => new MonitorClient(), []);
@@ -16,16 +17,17 @@ export function useMonitorClient(): MonitorClient {
 export function WhyPart({ client }: { readonly client: MonitorClient }): ReactNode {
   const { monitor: text } = useText();
   const { job } = useSheet();
+  const gaps = useGaps();
   const [looked, setLooked] = useState<Readonly<Record<string, Looked>>>({});
   const conditions = conditionsOfJob(job);
   const states = job.recordings.map(({ id }) => looked[id] ?? 'looking');
   return (
     <div className="stack">
       {conditions === undefined ? (
-        <p className="quiet">{text.why.needsLayout}</p>
+        <p className="quiet">{gaps.needsLayout}</p>
       ) : (
         <>
-          {job.recordings.length === 0 && <p className="quiet">{text.why.noRecording}</p>}
+          {job.recordings.length === 0 && <p className="quiet">{gaps.noRecording}</p>}
           {states.includes('looking') && (
             <p className="quiet" role="status">
               {text.why.loading}

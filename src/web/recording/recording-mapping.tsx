@@ -1,7 +1,6 @@
 /** The mapping and the account of one recording that lies at the server. */
 import type { ReactNode } from 'react';
 import type { RecordingEntry } from '../../jobs/record/job.ts';
-import { readPreview } from '../api/jobs.ts';
 import { ErrorMessage, Message } from '../kit/message.tsx';
 import { useLoaded } from '../kit/use-loaded.ts';
 import { CaptureOffer } from '../monitor/capture-offer.tsx';
@@ -13,11 +12,11 @@ import { FactWords } from './refusal-words.tsx';
 import { useEntry, useReadingKey, without } from './use-entry.ts';
 
 export function RecordingMapping({ entry }: { readonly entry: RecordingEntry }): ReactNode {
-  const { job } = useSheet();
+  const { readPreview } = useSheet();
   const { common, recording } = useText();
   const editor = useEntry(entry.id);
   const key = useReadingKey(entry);
-  const [loaded, again] = useLoaded(key, () => readPreview(job.id, entry.id));
+  const [loaded, again] = useLoaded(key, () => readPreview(entry.id));
   if (loaded.state === 'loading') return <p className="quiet">{common.loading}</p>;
   if (loaded.state === 'failed') return <ErrorMessage error={loaded.error} onRetry={again} />;
   const { header, rows, mapping, guessed, isGiven, report, problem, capture } = loaded.value;

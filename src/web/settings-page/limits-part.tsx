@@ -59,7 +59,7 @@ export function LimitsPart({ limits, isReadOnly, onChange }: Props): ReactNode {
               <TextField
                 label={words.limitSource}
                 lines={2}
-                value={limit.source ?? ''}
+                value={words.limitSourceShown(limit.source ?? '')}
                 readOnly={isReadOnly}
                 onChange={(source) => change(at, { ...limit, source })}
               />

@@ -1,7 +1,14 @@
 import { lazy, type ReactNode, Suspense, useMemo } from 'react';
 import type { Job, RecordingEntry } from '../../jobs/record/job.ts';
 import { ApiError } from '../api/client.ts';
-import { readShared, readSharedSamples, sharedFileAddress, sharedPdfAddress } from '../api/jobs.ts';
+import {
+  readShared,
+  readSharedPreview,
+  readSharedRule,
+  readSharedSamples,
+  sharedFileAddress,
+  sharedPdfAddress,
+} from '../api/jobs.ts';
 import { Frame } from '../frame/frame.tsx';
 import { Caution } from '../kit/caution.tsx';
 import { ErrorMessage } from '../kit/message.tsx';
@@ -18,6 +25,7 @@ import { useNumbers } from '../text/numbers.ts';
 const RecordingChart = lazy(async () => ({
   default: (await import('../recording/recording-chart.tsx')).RecordingChart,
 }));
+const MonitorSection = lazy(async () => ({ default: (await import('../monitor/monitor-section.tsx')).MonitorSection }));
 const FindingSheet = lazy(async () => ({ default: (await import('../finding/finding-sheet.tsx')).FindingSheet }));
 
 /** One job to be read by whoever has the link. */
@@ -55,6 +63,11 @@ function guestSheet(job: Job, token: string): SheetJob {
     state: 'saved',
     work: [],
     readSamples: (recordingId) => readSharedSamples(token, recordingId),
+    readPreview: (recordingId) => readSharedPreview(token, recordingId),
+    readRules: async () => {
+      const rule = await readSharedRule(token);
+      return { inspectionRules: [rule], inspectionRule: rule.id };
+    },
     save: () => undefined,
     flush: nothing,
     takeIn: nothing,
@@ -141,6 +154,11 @@ function SharedJob({ job, token }: { readonly job: Job; readonly token: string }
         <Caution>
           <p>{words.caution}</p>
         </Caution>
+      </Section>
+      <Section id="monitor" name={parts.monitor}>
+        <Suspense fallback={<p className="quiet">{text.common.loading}</p>}>
+          <MonitorSection />
+        </Suspense>
       </Section>
       {job.handOvers.length > 0 && (
         <Section id="hand-over" name={parts.handOver}>

@@ -6,12 +6,14 @@ import {
   changeSection,
   importJob,
   readJob,
+  readPreview,
   readSamples,
   setClosed,
   undoChange,
   uploadAttachment,
   uploadRecording,
 } from '../api/jobs.ts';
+import { readSettings } from '../api/shop.ts';
 import { Frame, useSession } from '../frame/frame.tsx';
 import { announce } from '../kit/announce.tsx';
 import { ErrorMessage } from '../kit/message.tsx';
@@ -154,6 +156,8 @@ function LoadedJob({ first }: { readonly first: Job }): ReactNode {
       state: view.state,
       work,
       readSamples: (recordingId) => readSamples(job.id, recordingId),
+      readPreview: (recordingId) => readPreview(job.id, recordingId),
+      readRules: readSettings,
       save: (section, value) => saver.save(section, value),
       flush: () => saver.flush(),
       takeIn,

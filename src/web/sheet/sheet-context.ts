@@ -1,5 +1,7 @@
 import { createContext, use } from 'react';
 import type { Job, Section, SectionName } from '../../jobs/record/job.ts';
+import type { RuleSettings } from '../../jobs/record/monitor-of-job.ts';
+import type { Preview } from '../../server/contract/recordings.ts';
 import type { Work } from '../../server/contract/work.ts';
 
 export type SaveState = 'saved' | 'unsaved' | 'saving' | 'queued' | 'refused';
@@ -14,6 +16,10 @@ export interface SheetJob {
   readonly work: readonly Work[];
   /** Bytes of a recording for `decodeSamples` of the contract. */
   readSamples(recordingId: string): Promise<ArrayBuffer>;
+  /** How a recording is understood. */
+  readPreview(recordingId: string): Promise<Preview>;
+  /** Inspection rules of the shop, as far as this job needs them; the same function for as long as the sheet is open. */
+  readonly readRules: () => Promise<RuleSettings>;
   /** Shows the value at once, and saves it after a short pause; several quick changes are one. */
   save<Name extends SectionName>(section: Name, value: Section<Name>): void;
   /** Saves now what waits. Resolves when nothing waits any more, also when it was refused. */

@@ -4,6 +4,14 @@ import type { MONITOR_EN } from './monitor.en.ts';
 export const MONITOR_DE: typeof MONITOR_EN = {
   lead: 'Was das Fahrzeug selbst über seine Prüfungen meldet, warum die Eigendiagnose der Tankentlüftung nicht gelaufen ist, wann sie läuft und ob das Fahrzeug besteht.',
   show: 'Zeigen',
+  readOnly: {
+    none: 'Was das Fahrzeug über seine Eigendiagnose meldet, wurde nicht gelesen.',
+    needsYear: 'Das Modelljahr ist nicht bekannt: nach ihm richtet sich, wie viele Eigendiagnosen offen sein dürfen.',
+    needsLayout: 'Die Bauart der Tankentlüftung ist nicht bekannt: nach ihr richten sich die Bedingungen.',
+    noRecording: 'Es gibt keine Aufzeichnung einer Fahrt oder einer Standzeit.',
+    needsForecast: 'Keine Fahrten sind geplant: es gibt keine Vorhersage.',
+    needsPlan: 'Dafür ist weder eine Fahrt noch sind Temperaturen angegeben.',
+  },
   said: {
     title: 'Was das Fahrzeug meldet',
     none: 'Was das Fahrzeug selbst meldet, steht noch nicht in diesem Auftrag. Legen Sie einen Bus-Mitschnitt unter Aufzeichnungen ab, zeichnen Sie am Fahrzeug auf oder tragen Sie ein, was ein Lesegerät zeigt.',

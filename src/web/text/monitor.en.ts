@@ -6,6 +6,15 @@ import { READINESS_EN } from '../../readiness/text/en.ts';
 export const MONITOR_EN = {
   lead: 'What the car says of its own tests, why the evaporative monitor has not run, when it will, and whether the car passes.',
   show: 'Show',
+  /** The same gaps to who can only read. */
+  readOnly: {
+    none: 'What the car says of its own tests was not read.',
+    needsYear: 'The model year is not known: by it goes how many monitors may be open.',
+    needsLayout: 'The layout of the vapour system is not known: the conditions go by it.',
+    noRecording: 'There is no recording of a drive or of a time parked.',
+    needsForecast: 'No drives are planned: there is no forecast.',
+    needsPlan: 'Neither a drive nor temperatures are given for it.',
+  },
   said: {
     title: 'What the car says',
     none: 'The car’s own word is not in this job yet. Drop a bus capture under Recordings, record the car live, or enter what a reader shows.',

@@ -1,3 +1,4 @@
+import { limitSourceInGerman } from '../../report/words-de.ts';
 import type { SHOP_EN } from './shop.en.ts';
 
 export const SHOP_DE: typeof SHOP_EN = {
@@ -18,6 +19,7 @@ export const SHOP_DE: typeof SHOP_EN = {
     limitLabel: 'Wie es gedruckt wird',
     limitSize: 'Durchmesser',
     limitSource: 'Quelle',
+    limitSourceShown: limitSourceInGerman,
     limitMemory: 'US-Bundesgrenzwerte in diesen Angaben sind aus dem Gedächtnis: vor Gebrauch nachprüfen.',
     isFromMemory: 'Ganz oder teilweise aus dem Gedächtnis',
     addLimit: 'Grenzwert hinzufügen',

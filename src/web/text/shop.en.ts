@@ -17,6 +17,8 @@ export const SHOP_EN = {
     limitLabel: 'As it is printed',
     limitSize: 'Diameter',
     limitSource: 'Source',
+    /** Of a size that ships, in this language; what the shop wrote stays as it is. */
+    limitSourceShown: (source: string) => source,
     limitMemory: 'Federal thresholds among these values are from memory: check them before you rely on them.',
     isFromMemory: 'From memory, wholly or partly',
     addLimit: 'Add a limit',
