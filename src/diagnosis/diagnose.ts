@@ -8,6 +8,7 @@ import { overlaysFor } from './explain/overlays.ts';
 import { placesFor } from './explain/places.ts';
 import { reasonsFor, runReasons } from './explain/reasons.ts';
 import { CAUSES, type CauseId, type CauseProbability, type Finding, type Verdict } from './finding.ts';
+import { withPossibleReadings } from './possible-readings.ts';
 import { type Posterior, posteriorOf, TEMPER } from './posterior.ts';
 import { type Prepared, prepare } from './prepare.ts';
 import { causePriors } from './priors/cause-priors.ts';
@@ -26,6 +27,7 @@ import { SizeMixture, sizeUnder } from './size.ts';
 import { sizeContexts } from './size-contexts.ts';
 import { weighCauses } from './weigh-causes.ts';
 import type { Weighed } from './weighing/weighed.ts';
+import { withCommands } from './without-commands.ts';
 
 export interface DiagnosisInput {
   readonly car: Car;
@@ -71,7 +73,15 @@ export function diagnose(input: DiagnosisInput, options: DiagnosisOptions = {}):
   const prepared: Prepared[] = [];
   const indices: number[] = [];
   const runs: RunEvidence[] = [];
-  input.recordings.forEach((recording, i) => {
+  input.recordings.forEach((given, i) => {
+    const possible = withPossibleReadings(given);
+    if ('leftOut' in possible) {
+      procedures.push(given.notes?.procedure ?? 'unknown');
+      warnings.push(possible.leftOut);
+      return;
+    }
+    const { recording } = possible;
+    warnings.push(...possible.warnings);
     const procedure = recording.notes?.procedure ?? findProcedure(recording).kind;
     procedures.push(procedure);
     if (RUN_PROCEDURES.includes(procedure)) {
@@ -100,8 +110,13 @@ export function diagnose(input: DiagnosisInput, options: DiagnosisOptions = {}):
       return;
     }
     const phases = input.phases?.[i] ?? findPhases(recording, undefined, { kind: procedure, reasons: [] });
-    const p = prepare(input.car, recording, procedure, phases);
-    warnings.push(...p.conditions.warnings);
+    const told = withCommands(input.car, recording, procedure, phases);
+    if ('leftOut' in told) {
+      warnings.push(told.leftOut);
+      return;
+    }
+    const p = prepare(input.car, told.recording, procedure, phases);
+    warnings.push(...p.conditions.warnings, ...told.warnings);
     prepared.push(p);
     indices.push(i);
   });

@@ -122,7 +122,7 @@ export function layOut(
     warmKnots,
     hasDraw: procedure === 'vacuum-draw' && draw !== undefined,
   };
-  const drive = buildDrive(recording, conditions.ambientAbsPa, {
+  const drive = buildDrive(recording, manifoldWithoutChannel(procedure, conditions.ambientAbsPa), {
     observationTimesS: observations.timeS,
     changes,
     movable,
@@ -152,6 +152,15 @@ export function layOut(
     ...(gathered.freezeOnsetS !== undefined && { freezeOnsetS: gathered.freezeOnsetS }),
   };
 }
+
+/** Manifold pressure of a warm engine at idle [Pa], common practice, no source; below about 50 kPa the purge valve is choked. */
+const IDLE_MANIFOLD_PA = 35e3;
+/** Procedures in which the engine stands. */
+const ENGINE_STANDS: readonly (ProcedureKind | 'unknown')[] = ['engine-off', 'refuelling'];
+
+/** Where no channel tells, an engine that purges idles: at ambient pressure a purge valve would pass nothing. */
+const manifoldWithoutChannel = (procedure: ProcedureKind | 'unknown', ambientAbsPa: number): number =>
+  ENGINE_STANDS.includes(procedure) ? ambientAbsPa : IDLE_MANIFOLD_PA;
 
 /** Tank volume and starting level, as far as the filling plan needs them. */
 function fuelAt(car: Car, recording: Recording): { tankVolumeM3: number; level: number } {

@@ -2,7 +2,7 @@ import type { Commands } from './commands.ts';
 import type { PhaseKind, Recording } from './recording.ts';
 
 /** Time that the gas takes to come to rest after the purge valve shut (common practice, 1 to 3 s). */
-export const SETTLE_S = 2;
+const SETTLE_S = 2;
 /** A reopened vent is watched at least this long (common practice: sound systems are back in 2 to 10 s). */
 const LEAST_RELEASE_S = 15;
 /** The release ends when this share of the pressure is gone, if it takes longer. */

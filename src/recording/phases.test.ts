@@ -77,6 +77,60 @@ describe('a vacuum draw', () => {
     expect(Math.abs(at('release') - 60)).toBeLessThan(2);
   });
 
+  it('without its vent command is told by purge and pressure, without its purge command by vent and pressure', () => {
+    for (const missing of ['ventClosed', 'purgeDuty'] as const) {
+      const recording = record(90, (t) => {
+        const { [missing]: _, ...rest } = once(t);
+        return rest;
+      });
+      expect(findProcedure(recording).kind, missing).toBe('vacuum-draw');
+      // The pull begins to show a moment after the vent shut.
+      const phases = findPhases(recording).filter(({ kind }) => kind !== 'sealed');
+      expect(phases.map(({ kind }) => kind)).toEqual(['baseline', 'draw', 'settle', 'hold', 'release', 'rest']);
+      const at = (kind: string): number => phases.find((phase) => phase.kind === kind)!.fromS;
+      expect(Math.abs(at('draw') - 10)).toBeLessThan(2);
+      expect(Math.abs(at('settle') - 20)).toBeLessThan(2);
+      expect(Math.abs(at('release') - 60)).toBeLessThan(2);
+    }
+  });
+
+  it('is not seen in a drive whose plugged vent path lets the purge pull a vacuum', () => {
+    // Purged for minutes at a changing duty, off now and then; the pressure follows within seconds.
+    const duty = (t: number): number => (t % 100 < 70 ? 0.2 + 0.1 * Math.sin(t / 15) : 0);
+    const pressure = (t: number): number => -9000 * duty(t) + 30 * Math.sin(3 * t);
+    for (const sample of [
+      (t: number): Sample => ({ tankPressureGaugePa: pressure(t) }),
+      (t: number): Sample => ({ tankPressureGaugePa: pressure(t), purgeDuty: duty(t) }),
+    ])
+      expect(findProcedure(record(600, sample)).kind).not.toBe('vacuum-draw');
+    const moving = (t: number): Sample => ({
+      tankPressureGaugePa: pressure(t),
+      purgeDuty: duty(t),
+      vehicleSpeedMPerS: 15,
+    });
+    expect(findProcedure(record(600, moving)).kind).toBe('purge-drive');
+  });
+
+  it('that failed and a purge with the vent open look alike without the vent command', () => {
+    const recording = record(60, (t) => ({
+      tankPressureGaugePa: 10 * Math.sin(t),
+      purgeDuty: t > 10 && t < 40 ? 0.2 : 0,
+      engineSpeedRpm: 700,
+    }));
+    expect(findProcedure(recording)).toMatchObject({
+      kind: 'unknown',
+      reasons: expect.arrayContaining([expect.stringContaining('look alike')]),
+    });
+  });
+
+  it('a vacuum that is let go is no fuel going in', () => {
+    const recording = record(120, (t) => ({
+      tankPressureGaugePa: t < 80 ? -10 * t : -800 * Math.exp(-(t - 80)),
+      engineSpeedRpm: 0,
+    }));
+    expect(findProcedure(recording).kind).toBe('unknown');
+  });
+
   it('is not seen where a filled tank lets its pressure go', () => {
     const recording = record(90, (t) => ({ tankPressureGaugePa: t < 30 ? 900 : 0 }));
     expect(findProcedure(recording).kind).toBe('unknown');

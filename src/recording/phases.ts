@@ -1,6 +1,6 @@
 import { type Commands, readCommands } from './commands.ts';
+import { withImplied } from './implied-commands.ts';
 import { joinLabels } from './label-phases.ts';
-import { labelPressureOnly } from './phases-pressure-only.ts';
 import { labelRefuelling } from './phases-refuelling.ts';
 import { labelVacuumDraw } from './phases-vacuum-draw.ts';
 import { type FoundProcedure, findProcedure } from './procedure.ts';
@@ -45,8 +45,10 @@ const labelSealedHold: Labeller = ({ timeS }, commands) =>
   Array.from(timeS, (_, i) => (sample(commands.isolationOpen, i) ? 'release' : 'hold'));
 
 const LABELLERS: Readonly<Record<ProcedureKind, Labeller>> = {
-  'vacuum-draw': (recording, commands) =>
-    commands.ventClosed ? labelVacuumDraw(recording, commands) : labelPressureOnly(recording),
+  'vacuum-draw': (recording, commands) => {
+    const all = withImplied(recording, commands);
+    return all.ventClosed ? labelVacuumDraw(recording, all) : Array.from(recording.timeS, () => 'rest');
+  },
   'engine-off': labelEngineOff,
   'purge-drive': labelPurgeDrive,
   refuelling: labelRefuelling,

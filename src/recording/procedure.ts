@@ -1,5 +1,5 @@
 import { anyTrue, type Commands, readCommands, shareTrue } from './commands.ts';
-import { labelPressureOnly } from './phases-pressure-only.ts';
+import { withImplied } from './implied-commands.ts';
 import { levelRises } from './phases-refuelling.ts';
 import type { ProcedureKind, Recording } from './recording.ts';
 import { rangeOf } from './value-range.ts';
@@ -19,14 +19,18 @@ const LEAST_PURGE_SHARE = 0.02;
 const LEAST_PUSH_PA = 500;
 const PUSH_WINDOW_S = 5;
 
-/** Largest rise of the tank pressure within the window, Pa. */
+/** A push ends above ambient; a vacuum that is let go rises as fast and does not. Share of the rise. */
+const ABOVE_SHARE = 0.5;
+
+/** Largest rise of the tank pressure within the window to a level above ambient, Pa. */
 function fastestPush(recording: Recording): number {
   const { timeS, channels } = recording;
   const pressure = channels.tankPressureGaugePa;
   let largest = 0;
   for (let i = 0; pressure && i < timeS.length; i++)
     for (let j = i + 1; j < timeS.length && timeS[j]! - timeS[i]! <= PUSH_WINDOW_S; j++)
-      largest = Math.max(largest, pressure[j]! - pressure[i]! || 0);
+      if (pressure[j]! > ABOVE_SHARE * (pressure[j]! - pressure[i]!))
+        largest = Math.max(largest, pressure[j]! - pressure[i]!);
   return largest;
 }
 
@@ -89,26 +93,59 @@ export function findProcedure(recording: Recording): FoundProcedure {
     };
 
   if (drawn(commands)) return { kind: 'vacuum-draw', reasons: ['the purge valve works while the vent is shut'] };
+  if (commands.ventClosed === undefined) return withoutVent(recording, commands, engineOff);
   if (anyTrue(commands.ventClosed)) {
     if (engineOff) return { kind: 'engine-off', reasons: ['the vent is shut', 'the engine is off'] };
+    if (commands.purging === undefined) return withoutPurge(recording, commands);
     if (commands.engineRuns)
       return { kind: 'vacuum-draw', reasons: ['the vent is shut', 'the engine runs', 'no purge command is seen'] };
-    return commands.purging
-      ? { kind: 'engine-off', reasons: ['the vent is shut and nothing is purged', 'no engine speed is recorded'] }
-      : byPressure(recording, ['the vent is shut, but neither purge nor engine speed is recorded']);
+    return {
+      kind: 'engine-off',
+      reasons: ['the vent is shut and nothing is purged', 'no engine speed is recorded'],
+    };
   }
   if (commands.purging && shareTrue(commands.purging) > LEAST_PURGE_SHARE && !engineOff)
     return { kind: 'purge-drive', reasons: ['purge is at work', 'the vent is never shut'] };
-  if (commands.ventClosed === undefined) return byPressure(recording, ['no vent command is recorded']);
   return { kind: 'unknown', reasons: ['the vent is never shut, nothing is purged and no fuel goes in'] };
 }
 
-function byPressure(recording: Recording, reasons: readonly string[]): FoundProcedure {
-  const labels = labelPressureOnly(recording);
-  if (labels.includes('draw'))
+/** The vent is shut and no purge command is recorded: a draw shows itself in the pressure. */
+function withoutPurge(recording: Recording, commands: Commands): FoundProcedure {
+  const reasons = ['the vent is shut, but no purge command is recorded'];
+  return anyTrue(withImplied(recording, commands).purging)
+    ? { kind: 'vacuum-draw', reasons: [...reasons, 'the pressure falls fast and stays, as in a vacuum draw'] }
+    : { kind: 'unknown', reasons: [...reasons, 'the pressure shows no draw'] };
+}
+
+/** A purge that goes on for so long is a drive, s: no self-test pulls that long. */
+const LONG_PURGE_S = 120;
+/** Share of the time in which a car moves that drives. */
+const LEAST_MOVING_SHARE = 0.2;
+const MOVING_M_PER_S = 1;
+
+function drives({ timeS, channels }: Recording, purging: readonly boolean[]): boolean {
+  const speed = channels.vehicleSpeedMPerS;
+  if (speed && shareTrue(Array.from(speed, (value) => value > MOVING_M_PER_S)) > LEAST_MOVING_SHARE) return true;
+  let sinceS: number | undefined;
+  return purging.some((on, i) => {
+    sinceS = on ? (sinceS ?? timeS[i]!) : undefined;
+    return sinceS !== undefined && timeS[i]! - sinceS > LONG_PURGE_S;
+  });
+}
+
+/** No vent command, as in all data read by the open standard: purge, pressure and speed have to tell. */
+function withoutVent(recording: Recording, commands: Commands, engineOff: boolean): FoundProcedure {
+  const reasons = ['no vent command is recorded'];
+  if (engineOff) return { kind: 'unknown', reasons: [...reasons, 'the engine is off and no fuel goes in'] };
+  if (withImplied(recording, commands).ventClosed)
     return {
       kind: 'vacuum-draw',
       reasons: [...reasons, 'the pressure falls fast, stays and comes back, as in a vacuum draw'],
     };
-  return { kind: 'unknown', reasons: [...reasons, 'the pressure shows no draw'] };
+  if (commands.purging === undefined) return { kind: 'unknown', reasons: [...reasons, 'the pressure shows no draw'] };
+  if (shareTrue(commands.purging) <= LEAST_PURGE_SHARE)
+    return { kind: 'unknown', reasons: [...reasons, 'hardly anything is purged'] };
+  return drives(recording, commands.purging)
+    ? { kind: 'purge-drive', reasons: [...reasons, 'purge is at work', 'the car moves or is purged for minutes'] }
+    : { kind: 'unknown', reasons: [...reasons, 'a purge with the vent open and a failed draw look alike'] };
 }

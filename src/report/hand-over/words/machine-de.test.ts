@@ -108,6 +108,18 @@ test('remarks on a recording', () => {
   expectGerman(qualityInWords({ ...quality, channels: [], time: { ...quality.time, rateHz: 10, missingSamples: 0 } }));
 });
 
+test('what a recording lacks', () => {
+  expectGerman([
+    "hold.csv: the vent valve's command is not recorded; it was taken from the phases",
+    "hold.csv: the purge valve's command is not recorded; it was taken from the phases",
+    'hold.csv: manifold pressure is not known; that of an idling engine is assumed',
+    'hold.csv: no channel tells when the vent valve was shut, so it takes no part; give its times in the notes.',
+    'hold.csv: no channel tells when the purge valve worked, so it takes no part; correct its phases by hand.',
+    'hold.csv: pressures such as -1.20e+6 Pa are beyond any vapour system, so it takes no part; check the unit of that column.',
+    'hold.csv: readings beyond any vapour system (12, such as 1.00e+300 Pa) were left out',
+  ]);
+});
+
 test('numbers get a decimal comma, and what is not known is handed on, marked', () => {
   expect(machineTextInGerman('tank pressure: steps of 12.5 Pa')).toBe('Tankdruck: Stufen von 12,5 Pa');
   expect(machineTextInGerman('A sentence of tomorrow.')).toContain('A sentence of tomorrow.');

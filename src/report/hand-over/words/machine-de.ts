@@ -57,6 +57,7 @@ const UNKNOWN: Readonly<Record<string, string>> = {
   'ambient temperature': CHANNELS_DE.ambientTemperatureK,
   'fuel level': CHANNELS_DE.fuelLevel,
   'tank volume': 'Tankinhalt',
+  'manifold pressure': CHANNELS_DE.manifoldAbsPa,
 };
 
 const decimals = (words: string): string => words.replace(/(\d)\.(\d)/g, '$1,$2');
@@ -180,6 +181,7 @@ const RUNS: readonly Pattern[] = [
 ];
 
 const ASSUMED: Readonly<Record<string, string>> = {
+  'that of an idling engine is assumed': 'der eines Motors im Leerlauf wird angenommen',
   'sea level is assumed': 'Meereshöhe wird angenommen',
   'the intake air or a mild day stands in': 'die Ansaugluft oder ein milder Tag steht dafür ein',
   'half a tank is assumed and the size is that much less certain':
@@ -188,9 +190,39 @@ const ASSUMED: Readonly<Record<string, string>> = {
     '60 L werden angenommen, und die Größe ist entsprechend weniger sicher',
 };
 
+const VALVES: Readonly<Record<string, string>> = {
+  'the vent valve': 'Belüftungsventils',
+  'the purge valve': 'Tankentlüftungsventils',
+};
+
 const WARNINGS: readonly Pattern[] = [
   [
-    /^(.+): (barometric pressure|ambient temperature|fuel level|tank volume) is not known; (.+)$/,
+    /^(.+): (the vent valve|the purge valve)'s command is not recorded; it was taken from the phases$/,
+    (label, valve) =>
+      `${label}: die Ansteuerung des ${VALVES[valve!]} ist nicht aufgezeichnet; sie wurde den Phasen entnommen`,
+  ],
+  [
+    /^(.+): no channel tells when the vent valve was shut, so it takes no part; give its times in the notes\.$/,
+    (label) =>
+      `${label}: kein Kanal sagt, wann das Belüftungsventil geschlossen war; zählt deshalb nicht mit. Die Zeiten in den Notizen angeben.`,
+  ],
+  [
+    /^(.+): no channel tells when the purge valve worked, so it takes no part; correct its phases by hand\.$/,
+    (label) =>
+      `${label}: kein Kanal sagt, wann das Tankentlüftungsventil arbeitete; zählt deshalb nicht mit. Die Phasen von Hand berichtigen.`,
+  ],
+  [
+    /^(.+): pressures such as (\S+) Pa are beyond any vapour system, so it takes no part; check the unit of that column\.$/,
+    (label, example) =>
+      `${label}: Drücke wie ${decimals(example!)} Pa hat keine Tankentlüftung; zählt deshalb nicht mit. Die Einheit dieser Spalte prüfen.`,
+  ],
+  [
+    /^(.+): readings beyond any vapour system \((\d+), such as (\S+) Pa\) were left out$/,
+    (label, count, example) =>
+      `${label}: Messwerte, die keine Tankentlüftung hat (${count}, etwa ${decimals(example!)} Pa), wurden weggelassen`,
+  ],
+  [
+    /^(.+): (barometric pressure|ambient temperature|fuel level|tank volume|manifold pressure) is not known; (.+)$/,
     (label, what, assumed) => `${label}: ${UNKNOWN[what!]} nicht bekannt; ${ASSUMED[assumed!] ?? assumed}`,
   ],
   [
