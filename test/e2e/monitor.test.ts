@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { API, TOKEN_HEADER } from '../../src/server/contract/paths.ts';
 import { DE } from '../../src/web/text/de.ts';
 import { EN } from '../../src/web/text/en.ts';
 import { captureText, HOT_DAY, MADE_VIN, madeCar } from '../readiness/drive-capture.ts';
@@ -191,6 +192,32 @@ describe('monitor and inspection', () => {
       await monitor.getByText('Would pass by this rule.').waitFor();
       await monitor.getByText(/^Our county, as of/).waitFor();
       await monitor.getByRole('columnheader', { name: WORDS.said.after }).waitFor();
+    }));
+
+  test('who has a link reads the same, in the shop’s rule, and can change nothing', () =>
+    bench.with({}, async ({ page }) => {
+      // The button stands where people sign in; here nobody does.
+      await page.goto(bench.address);
+      const url = await page.evaluate(
+        async ({ api, header, id }) => {
+          const { csrf } = await (await fetch(`${api}/session`)).json();
+          const headers = { [header]: csrf, 'content-type': 'application/json' };
+          const made = await fetch(`${api}/jobs/${id}/shares`, { method: 'POST', headers, body: '{}' });
+          return (await made.json()).url as string;
+        },
+        { api: API, header: TOKEN_HEADER, id },
+      );
+      await page.goto(url);
+      const monitor = page.locator('#monitor');
+      await monitor.getByText(WORDS.said.has).waitFor();
+      await monitor.getByText('Would pass by this rule.').waitFor();
+      await monitor.getByText(/^Our county, as of/).waitFor();
+      await toMonitor(page);
+      await monitor.getByText('First blocked at 0:10 by the condition “intake air at start”:').waitFor();
+      await monitor.getByRole('region', { name: WORDS.plan.attempts }).waitFor();
+      for (const fold of await monitor.locator('details').all())
+        await fold.evaluate((element) => element.setAttribute('open', ''));
+      expect(await monitor.locator('button, select, textarea, input:not([readonly])').count()).toBe(0);
     }));
 
   test.each(['light', 'dark'] as const)(
