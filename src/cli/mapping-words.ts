@@ -14,8 +14,8 @@ const TIME_WORDS: Readonly<Record<TimeMapping['format'], string>> = {
 const sureness = (confidence: number | undefined): string =>
   confidence === undefined ? '' : `  (${Math.round(confidence * 100)} % sure)`;
 
-function columnInWords({ column, channel, unit, reference, inverted, confidence }: ColumnMapping): string {
-  if (channel === null) return `${column}: left out`;
+function columnInWords({ column, channel, unit, reference, inverted, confidence, reasons }: ColumnMapping): string {
+  if (channel === null) return `${column}: left out${reasons === undefined ? '' : `, ${reasons.join('; ')}`}`;
   const scale = unit === undefined ? '' : `, ${unitInWords(unit)}`;
   const zero = reference === undefined ? '' : ` ${reference}`;
   const isSwitch = OWN_COLUMNS[channel].quantity === 'switch';

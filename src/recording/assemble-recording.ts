@@ -9,6 +9,7 @@ import type { RawColumn } from './raw-column.ts';
 import { type ReadReport, SKIP_REASONS, type SkipReason, Tally } from './read-report.ts';
 import type { ChannelName, Recording, RecordingNotes } from './recording.ts';
 import type { SensorOwner } from './sensor-volts.ts';
+import { undoSummerTime } from './summer-time.ts';
 import { type OrderedTimes, orderTimes } from './time-order.ts';
 import { shiftNotes, ventAt } from './vent-by-hand.ts';
 
@@ -71,10 +72,26 @@ function checkRows(rows: RawRows, fail: Fail): void {
   if (rows.timeS.length < 2)
     throw fail({
       line: line ?? Math.max(1, rows.linesRead),
-      found: `${rows.timeS.length} readable samples in ${rows.linesRead} lines`,
+      found: `${rows.timeS.length} readable sample${rows.timeS.length === 1 ? '' : 's'} in ${rows.linesRead} line${rows.linesRead === 1 ? '' : 's'}`,
       expected: 'at least 2 samples',
       whatToDo: 'Check that this is the whole recording',
     });
+}
+
+/** A clock time or date-time that states its offset from UTC is not moved by summer time. */
+const WITH_OFFSET = /(?:z|[+-]\d{2}:?\d{2})$/i;
+
+function isLocalClock({ time }: CsvLayout, firstTimeText: string): boolean {
+  return time.format === 'clock' || (time.format === 'date-time' && !WITH_OFFSET.test(firstTimeText.trim()));
+}
+
+function undoClockChange(rows: RawRows, layout: CsvLayout, warnings: string[]): void {
+  if (!isLocalClock(layout, rows.firstTimeText)) return;
+  const change = undoSummerTime(rows.timeS);
+  if (change !== undefined)
+    warnings.push(
+      `the clock was set ${change.direction} by an hour at line ${rows.lines[change.index]}, as for summer time: the times after it were moved back in line`,
+    );
 }
 
 function dropByTime(rows: RawRows, layout: CsvLayout, fail: Fail): OrderedTimes {
@@ -125,6 +142,7 @@ export function assembleRecording(options: AssembleOptions, layout: CsvLayout, r
     });
 
   checkRows(rows, fail);
+  undoClockChange(rows, layout, warnings);
   const ordered = dropByTime(rows, layout, fail);
   const clock = compact(rows.timeS, ordered.keep);
   const firstTimeS = clock[0]!;

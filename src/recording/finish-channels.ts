@@ -53,7 +53,7 @@ export function remarks(channels: ChannelValues, mapping: Mapping): string[] {
     const range = rangeOf(values);
     if (limits && range && (range.min < limits[0] || range.max > limits[1]))
       warnings.push(
-        `column "${each.column}" read as ${each.channel} in ${each.unit ?? 'on/off'} goes from ${range.min.toPrecision(4)} to ${range.max.toPrecision(4)} in SI units, outside ${limits[0]} to ${limits[1]}: check its unit`,
+        `column "${each.column}" read as ${channelInWords(each.channel)} in ${each.unit === undefined ? 'on/off' : unitInWords(each.unit)} goes from ${range.min.toPrecision(4)} to ${range.max.toPrecision(4)} in SI units, outside ${limits[0]} to ${limits[1]}: check its unit`,
       );
     if (each.confidence !== undefined && each.confidence < DOUBTFUL)
       warnings.push(

@@ -1,7 +1,7 @@
 import { NAME_RULES, OTHER_THINGS, SECOND_BANK } from './column-names.ts';
 import type { CsvFormat } from './csv-format.ts';
 import type { ColumnMapping } from './mapping.ts';
-import { CHANNEL_ORDER, type ChannelQuantity, OWN_COLUMNS, ownHeader } from './own-columns.ts';
+import { CHANNEL_ORDER, type ChannelQuantity, channelInWords, OWN_COLUMNS, ownHeader } from './own-columns.ts';
 import type { ChannelName } from './recording.ts';
 import { isOpenOrShut, isWord } from './switch-words.ts';
 import { type ColumnUnit, lookUpUnit } from './unit-lookup.ts';
@@ -139,7 +139,7 @@ export function guessColumns(format: CsvFormat, timeColumns: readonly string[]):
     const rivals = guesses.filter((other) => other.channel === guess.channel);
     const best = rivals.reduce((a, b) => ((b.confidence ?? 0) > (a.confidence ?? 0) ? b : a));
     if (guess === best) continue;
-    guess.reasons = [`looks like ${guess.channel}, which column "${best.column}" already gives`];
+    guess.reasons = [`looks like ${channelInWords(guess.channel)}, which column "${best.column}" already gives`];
     guess.channel = null;
     guess.confidence = 0;
   }

@@ -60,6 +60,8 @@ export function guessUnitFromValues(
     }
     case 'manifoldAbsPa':
       if (max >= 40 && max <= 320 && min > 5) return { unit: 'kPa', confidence: 0.8, reason: `${span} fit kPa` };
+      // An engine that idles throughout: above ambient in inHg, or boosted without a pause in psi, is far less likely.
+      if (max > 32 && max < 40 && min > 5) return { unit: 'kPa', confidence: 0.6, reason: `${span} fit kPa at idle` };
       return ambientUnit(max) === 'Pa' || max > 10_000
         ? { unit: 'Pa', confidence: 0.8, reason: `${span} fit Pa` }
         : max > 320

@@ -175,6 +175,38 @@ describe('time', () => {
   });
 });
 
+describe('a clock set for summer time while recording', () => {
+  const two = (n: number): string => String(n).padStart(2, '0');
+  /** Twenty minutes from 01:50, the clock set by `shift` hours at the next full hour. */
+  const text = (zone: string, shift: number): string => {
+    const lines = rows(1200, (i) => {
+      const hour = 1 + (i >= 600 ? 1 + shift : 0);
+      return `2026-10-25T${two(hour)}:${two((50 + Math.floor(i / 60)) % 60)}:${two(i % 60)}${zone},${-i % 40}`;
+    });
+    return `Timestamp,tank_pressure_pa\n${lines}`;
+  };
+
+  it.each([1, -1])('goes on without an hour’s pause, and says so (%d h)', (shift) => {
+    const { recording, report } = read(text('', shift));
+    expect(recording.timeS.length).toBe(1200);
+    expect(recording.timeS.at(-1)).toBe(1199);
+    expect(report.pauses).toEqual([]);
+    expect(report.warnings.join()).toMatch(/clock was set (forward|back) by an hour at line 602/);
+  });
+
+  it('a time that states its offset is taken as it stands', () => {
+    expect(read(text('Z', 1)).report.pauses).toHaveLength(1);
+  });
+});
+
+it('on/off words may be German', () => {
+  const { recording } = read(
+    `time_s,tank_pressure_pa,vent_closed,Purge valve\n${rows(20, (i) => `${i},${-i},${i % 2 ? 'ZU' : 'auf'},${i % 2 ? 'Ein' : 'Aus'}`)}`,
+  );
+  expect([...recording.channels.ventClosed!.slice(0, 2)]).toEqual([0, 1]);
+  expect([...recording.channels.purgeDuty!.slice(0, 2)]).toEqual([0, 1]);
+});
+
 describe('CsvRecordingReader', () => {
   it('needs a decoder for bytes', () => {
     const reader = new CsvRecordingReader({ fileName: 'a.csv' });

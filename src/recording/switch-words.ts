@@ -1,4 +1,21 @@
-const ON = new Set(['on', 'true', 'yes', 'active', 'energised', 'energized', 'commanded', 'enabled', 'high']);
+/** Words that loggers write for on/off commands, in English and German. */
+const ON = new Set([
+  'on',
+  'true',
+  'yes',
+  'active',
+  'energised',
+  'energized',
+  'commanded',
+  'enabled',
+  'high',
+  'ein',
+  'an',
+  'wahr',
+  'ja',
+  'aktiv',
+  'bestromt',
+]);
 const OFF = new Set([
   'off',
   'false',
@@ -9,9 +26,14 @@ const OFF = new Set([
   'not commanded',
   'disabled',
   'low',
+  'aus',
+  'falsch',
+  'nein',
+  'inaktiv',
+  'stromlos',
 ]);
-const OPEN = new Set(['open', 'opened']);
-const SHUT = new Set(['closed', 'close', 'shut', 'sealed']);
+const OPEN = new Set(['open', 'opened', 'offen', 'auf', 'geöffnet']);
+const SHUT = new Set(['closed', 'close', 'shut', 'sealed', 'zu', 'geschlossen']);
 
 /** What a word means for an on/off channel. `openIsOne` tells whether its 1 stands for open. */
 export function switchValue(text: string, openIsOne: boolean): 0 | 1 | undefined {

@@ -82,7 +82,7 @@ const ROWS: readonly SaidRow[] = [
   ],
   [/^column "(.+)" is empty$/, (_, column) => `Spalte „${column}“ ist leer`],
   [
-    /^column "(.+)" read as (\w+) in (.+) goes from (.+) to (.+) in SI units, outside (.+) to (.+): check its unit$/,
+    /^column "(.+)" read as (.+) in (.+) goes from (.+) to (.+) in SI units, outside (.+) to (.+): check its unit$/,
     (_, column, channel, unit, low, high, least, most) =>
       `Spalte „${column}“, gelesen als ${word(channel)} in ${word(unit)}, geht von ${comma(low)} bis ${comma(high)} in SI-Einheiten, außerhalb von ${comma(least)} bis ${comma(most)}: Einheit prüfen`,
   ],
@@ -94,6 +94,11 @@ const ROWS: readonly SaidRow[] = [
   [
     /^the time was guessed: (.+)$/,
     (_, reasons) => `Die Zeit wurde geraten: ${reasons.split('; ').map(recordingSaidInGerman).join('; ')}`,
+  ],
+  [
+    /^the clock was set (forward|back) by an hour at line (\d+), as for summer time: .+$/,
+    (_, direction, line) =>
+      `Die Uhr wurde in Zeile ${line} um eine Stunde ${direction === 'forward' ? 'vorgestellt' : 'zurückgestellt'}, wie zur Sommerzeit: die Zeiten danach wurden angeschlossen`,
   ],
   [/^the clock passes midnight at line (\d+)$/, (_, line) => `Die Uhr geht in Zeile ${line} über Mitternacht`],
   [
@@ -128,13 +133,17 @@ const ROWS: readonly SaidRow[] = [
     (_, reason) => `aber ${recordingSaidInGerman(reason)}, was keine passende Einheit ist`,
   ],
   [
-    /^looks like (\w+), which column "(.+)" already gives$/,
+    /^looks like (.+), which column "(.+)" already gives$/,
     (_, channel, column) => `sieht aus wie ${word(channel)}, was schon Spalte „${column}“ enthält`,
   ],
   [/^the mapping does not list it$/, () => 'in der Zuordnung nicht genannt'],
   [
     /^numbers from (.+) to (.+) fit ambient pressure in (.+)$/,
     (_, low, high, unit) => `Zahlen von ${comma(low)} bis ${comma(high)} passen zum Luftdruck in ${unit}`,
+  ],
+  [
+    /^numbers from (.+) to (.+) fit kPa at idle$/,
+    (_, low, high) => `Zahlen von ${comma(low)} bis ${comma(high)} passen zu kPa im Leerlauf`,
   ],
   [
     /^numbers from (.+) to (.+) fit (.+)$/,
