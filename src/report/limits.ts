@@ -16,6 +16,10 @@ export const limitsSchema = z
   })
   .describe('Reference sizes that the report compares a hole with');
 
+/** Words that a source carries when a value was not looked up, in the languages that a shop may write. */
+export const isFromMemory = ({ source }: { readonly source: string }): boolean =>
+  /from memory|aus dem gedächtnis/i.test(source);
+
 /**
  * The trade's round metric sizes for the two leak monitors; 13 CCR 1968.2(e)(4.2.2) names both in inches.
  * The corresponding federal thresholds (40 CFR 86.1806) are from memory.

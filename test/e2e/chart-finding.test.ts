@@ -41,8 +41,13 @@ describe('finding', () => {
       // The interval stands between the limits that it lies between.
       const box = async (selector: string) => (await scale.locator(selector).first().boundingBox())!;
       const interval = await box('.interval');
-      expect((await box('.limit.row-0')).x).toBeLessThan(interval.x);
-      expect((await box('.limit.row-1')).x).toBeGreaterThan(interval.x + interval.width);
+      const lines = await Promise.all((await scale.locator('.limit').all()).map((line) => line.boundingBox()));
+      const [low, high] = lines.map((line) => line!.x).sort((a, b) => a - b);
+      expect(low).toBeLessThan(interval.x);
+      expect(high).toBeGreaterThan(interval.x + interval.width);
+      // No line runs through a name, and no name stands in another one.
+      const names = await Promise.all((await scale.locator('.limit-name').all()).map((name) => name.boundingBox()));
+      expect(names[0]!.y + names[0]!.height).toBeLessThanOrEqual(names[1]!.y);
     }));
 
   test('follows the units everywhere', () =>

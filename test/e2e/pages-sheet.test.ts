@@ -375,7 +375,7 @@ test('in German the sheet has no English words of ours', () =>
     browser,
     async ({ server, page }) => {
       await page.goto(`${server.address}/jobs/${SAMPLE_ID}`);
-      await page.getByRole('heading', { name: 'Beanstandung' }).waitFor();
+      await page.locator('#complaint > h2').waitFor();
       await page.locator('#finding button').first().waitFor();
       const heads = await page.locator('.section > h2').allInnerTexts();
       expect(heads.map((head) => head.replace(/\u00ad/g, ''))).toEqual([

@@ -1,4 +1,6 @@
 /** Evidence that comes from hands and eyes: the car, checks, repairs, codes, notes, and what all of it was made from. */
+
+import { printedUnit } from '../../units/printed-unit.ts';
 import type { Desk } from './desk.ts';
 import { carName, day, dayAndMinute } from './desk.ts';
 import { type Block, type Picture, type Section, text } from './document.ts';
@@ -75,7 +77,9 @@ export function checksSection({ given, words, q }: Desk): Section {
           check.what,
           [
             check.result,
-            check.measured === undefined ? '' : `${measured(q, check.measured.value)} ${check.measured.unit}`,
+            check.measured === undefined
+              ? ''
+              : `${measured(q, check.measured.value)} ${printedUnit(check.measured.unit)}`,
           ]
             .filter((part) => part !== '')
             .join(' '),
@@ -151,7 +155,10 @@ export function codesSection({ given, words }: Desk): Section {
             { kind: 'heading', text: upperFirst(`${facts.freezeFrame} ${code}, ${side}`) },
             {
               kind: 'facts',
-              rows: freezeFrame.map(({ name, value, unit }) => [name, unit === undefined ? value : `${value} ${unit}`]),
+              rows: freezeFrame.map(({ name, value, unit }) => [
+                words.frameName(name),
+                unit === undefined ? value : `${value} ${unit}`,
+              ]),
             },
           ],
     );

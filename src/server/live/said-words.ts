@@ -2,6 +2,7 @@
 import { INSPECTION_DE } from '../../readiness/text/de-inspection.ts';
 import { INSPECTION_EN } from '../../readiness/text/en-inspection.ts';
 import type { MonitorName } from '../../recording/bus/monitor-status.ts';
+import { dataItemInGerman } from '../../report/data-items-de.ts';
 import type { CaptureFacts } from '../contract/recordings.ts';
 
 interface SaidWords {
@@ -18,6 +19,7 @@ interface SaidWords {
   readonly distance: string;
   readonly inUse: string;
   readonly freezeFrame: (code: string) => string;
+  readonly item: (name: string) => string;
   readonly results: string;
   readonly file: string;
 }
@@ -37,6 +39,7 @@ const EN: SaidWords = {
   distance: 'Distance since clear',
   inUse: 'In-use counters',
   freezeFrame: (code) => `Freeze frame ${code}`,
+  item: (name) => name,
   results: 'Test results (service $06)',
   file: 'Everything that was said on the bus until then stands among the files.',
 };
@@ -56,6 +59,7 @@ const DE: SaidWords = {
   distance: 'Strecke seit dem Löschen',
   inUse: 'Zähler im Betrieb',
   freezeFrame: (code) => `Umgebungsdaten ${code}`,
+  item: dataItemInGerman,
   results: 'Prüfergebnisse (Dienst $06)',
   file: 'Alles, was bis dahin auf dem Bus gesagt wurde, liegt bei den Dateien.',
 };
@@ -90,7 +94,7 @@ export function beforeClearing(
         ]),
     ...freezeFrames.map(
       ({ code, number, items }) =>
-        `${words.freezeFrame(code ?? String(number))}: ${items.map(({ name, value, unit }) => `${name} ${figure(value)} ${unit}`).join(', ')}`,
+        `${words.freezeFrame(code ?? String(number))}: ${items.map(({ name, value, unit }) => `${words.item(name)} ${figure(value)} ${unit}`).join(', ')}`,
     ),
     ...(results.length === 0
       ? []

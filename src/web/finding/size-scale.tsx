@@ -1,7 +1,7 @@
 /** The hole on a logarithmic scale: the 90 % interval beside the limits, each with its source. */
 import { Fragment, type ReactNode } from 'react';
 import type { Finding } from '../../diagnosis/finding.ts';
-import { exceeds, type Limit, REFERENCE_LIMITS } from '../../report/limits.ts';
+import { exceeds, isFromMemory, type Limit, REFERENCE_LIMITS } from '../../report/limits.ts';
 import { sizeNote } from '../../report/size-note.ts';
 import { readSettings } from '../api/shop.ts';
 import { useLoaded } from '../kit/use-loaded.ts';
@@ -10,11 +10,6 @@ import { useNumbers } from '../text/numbers.ts';
 import { useUnits } from '../units/units.ts';
 import { scaleRange, shareOn, ticksOn } from './log-scale.ts';
 import { M_PER_MM, useDiameter } from './use-diameter.ts';
-
-/** Share of the scale from which a name has no room to the right any more. */
-const NEAR_END = 0.6;
-
-const isFromMemory = ({ source }: Limit): boolean => /from memory/i.test(source);
 
 interface Props {
   readonly finding: Finding;
@@ -85,32 +80,36 @@ function Scale({ label, size, limits, memory }: ScaleProps): ReactNode {
   const ticks = ticksOn([range[0] / perUnit, range[1] / perUnit]);
   const from = shareOn(range, size.lo90);
   const to = shareOn(range, size.hi90);
+  const rising = [...limits].sort((a, b) => a.diameterMm - b.diameterMm);
+  const shares = rising.map(({ diameterMm }) => shareOn(range, diameterMm));
+  // All names stand on the side with more room. The one that is nearest to it comes last, so that no line runs through a name.
+  const isLeft = (shares[0] ?? 0) > 1 - (shares.at(-1) ?? 1);
+  const inRows = isLeft ? rising.toReversed() : rising;
   return (
     <div className="size-scale" role="img" aria-label={label}>
       <div className="plot">
-        {[...limits]
-          .sort((a, b) => a.diameterMm - b.diameterMm)
-          .map((limit, k) => {
-            const share = shareOn(range, limit.diameterMm);
-            // Its name stands to the right of it, away from smaller limits, and wraps there; near the end to the left.
-            const isLeft = share > NEAR_END;
+        <div className="limits" style={{ gridTemplateRows: `repeat(${inRows.length}, auto) 1rem` }}>
+          {inRows.map(({ diameterMm, label: name, source }, row) => {
+            const share = shareOn(range, diameterMm);
             return (
-              <Fragment key={limit.label}>
-                <div className={`limit row-${k % 2}`} style={{ left: at(limit.diameterMm) }} />
+              <Fragment key={name}>
+                <div className="limit" style={{ left: `${100 * share}%`, gridRow: `${row + 1} / -1` }} />
                 <span
-                  className={`limit-name row-${k % 2}`}
-                  style={
-                    isLeft
-                      ? { right: `${100 * (1 - share)}%`, maxWidth: `${100 * share}%`, textAlign: 'right' }
-                      : { left: `${100 * share}%`, maxWidth: `${100 * (1 - share)}%` }
-                  }
+                  className="limit-name"
+                  style={{
+                    gridRow: row + 1,
+                    ...(isLeft
+                      ? { marginRight: `${100 * (1 - share)}%`, textAlign: 'right' }
+                      : { marginLeft: `${100 * share}%` }),
+                  }}
                 >
-                  {limit.label}
-                  {isFromMemory(limit) ? ` (${memory})` : ''}
+                  {name}
+                  {isFromMemory({ source }) ? ` (${memory})` : ''}
                 </span>
               </Fragment>
             );
           })}
+        </div>
         <div className="line" />
         {ticks.map((tick) => (
           <div key={tick} className="tick" style={{ left: at(tick * perUnit) }}>

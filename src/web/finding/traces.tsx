@@ -52,6 +52,7 @@ export function Traces({ finding, recordings }: Props): ReactNode {
           <>
             <Choice
               label={text.trace.cause}
+              isStacked
               value={chosen.cause}
               options={own.map((overlay) => ({ value: overlay.cause, name: nameOf(overlay) }))}
               onChange={setCauseId}

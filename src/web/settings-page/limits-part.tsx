@@ -1,4 +1,5 @@
 import { type ReactNode, useState } from 'react';
+import { isFromMemory } from '../../report/limits.ts';
 import type { Settings } from '../../server/contract/settings.ts';
 import { Button } from '../kit/button.tsx';
 import { TextField } from '../kit/fields.tsx';
@@ -15,8 +16,6 @@ interface Props {
 
 const M_PER_MM = 1e-3;
 const MOST = 6;
-/** Words that a source carries when a value was not looked up. */
-const MEMORY = /from memory|aus dem gedächtnis/i;
 
 /** Limits are kept when every one of them is whole; a half-typed one stays here until then. */
 export function LimitsPart({ limits, isReadOnly, onChange }: Props): ReactNode {
@@ -65,7 +64,7 @@ export function LimitsPart({ limits, isReadOnly, onChange }: Props): ReactNode {
               />
             </div>
             <div className="row-head">
-              <p className="small warn">{MEMORY.test(limit.source ?? '') ? words.isFromMemory : ''}</p>
+              <p className="small warn">{isFromMemory({ source: limit.source ?? '' }) ? words.isFromMemory : ''}</p>
               {!isReadOnly && typed.length > 1 && (
                 <Button
                   kind="bare"
@@ -84,7 +83,9 @@ export function LimitsPart({ limits, isReadOnly, onChange }: Props): ReactNode {
           <Button onClick={() => setTyped([...typed, { label: '', source: '' }])}>{words.addLimit}</Button>
         </div>
       )}
-      {typed.some((limit) => MEMORY.test(limit.source ?? '')) && <p className="small quiet">{words.limitMemory}</p>}
+      {typed.some((limit) => isFromMemory({ source: limit.source ?? '' })) && (
+        <p className="small quiet">{words.limitMemory}</p>
+      )}
     </>
   );
 }

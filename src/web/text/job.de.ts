@@ -1,3 +1,4 @@
+import { dataItemInGerman } from '../../report/data-items-de.ts';
 import type { JOB_EN } from './job.en.ts';
 
 export const JOB_DE: typeof JOB_EN = {
@@ -10,7 +11,7 @@ export const JOB_DE: typeof JOB_EN = {
   reopen: 'Wieder öffnen',
   closeJob: 'Auftrag abschließen',
   sections: {
-    complaint: 'Beanstandung',
+    complaint: 'Bean\u00adstandung',
     car: 'Fahrzeug',
     recordings: 'Aufzeich\u00adnungen',
     finding: 'Befund',
@@ -70,6 +71,7 @@ export const JOB_DE: typeof JOB_EN = {
     freezeFrameOf: (code) => `Umgebungsdaten zu ${code}`,
     noFreezeFrame: 'keine Umgebungsdaten eingetragen',
     frameName: 'Was',
+    frameNameShown: dataItemInGerman,
     frameValue: 'Wert',
     frameUnit: 'Einheit',
     addLine: 'Zeile hinzufügen',

@@ -68,6 +68,8 @@ export const JOB_EN = {
     freezeFrameOf: (code: string) => `Freeze frame of ${code}`,
     noFreezeFrame: 'no freeze frame entered',
     frameName: 'What',
+    /** Of a value of the bus in this language; what was typed stays as it is. */
+    frameNameShown: (name: string) => name,
     frameValue: 'Value',
     frameUnit: 'Unit',
     addLine: 'Add a line',

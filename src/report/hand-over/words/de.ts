@@ -1,5 +1,6 @@
 /** Das Übergabeblatt auf Deutsch. */
 import { GENERAL_CAUTION_DE, SEALED_TANK_CAUTION_DE, STANDING_CAUTIONS_DE } from '../../cautions-de.ts';
+import { dataItemInGerman } from '../../data-items-de.ts';
 import { limitSourceInGerman, OWNER_WORDS_DE, SIZE_NOTES_DE } from '../../words-de.ts';
 import { machineTextInGerman } from './machine-de.ts';
 import { NAMES_DE } from './names-de.ts';
@@ -153,7 +154,7 @@ export const DE: HandOverWords = {
   noFaultButSmall: OWNER_WORDS_DE.noFaultButSmall,
   foundFault: OWNER_WORDS_DE.foundFault,
   noFindingYet: 'Aus einer Messung wurde noch kein Befund erstellt.',
-  holeSize: (size) => `Zusammen ist die Öffnung so groß wie ein rundes Loch von ${size}, 90-%-Intervall.`,
+  holeSize: (size) => `Zusammen ist die Öffnung so groß wie ein rundes Loch von ${size}, Intervall zu 90\u00a0%.`,
   holeBound: (diameter) => `Ein Loch ist mit 95 % Wahrscheinlichkeit kleiner als ${diameter}.`,
   sizeNotes: SIZE_NOTES_DE,
   limitExceeded: (limit, percent) => `${limit}: überschritten mit Wahrscheinlichkeit ${percent}`,
@@ -176,6 +177,7 @@ export const DE: HandOverWords = {
   limitsAreMarks: (marks) =>
     `Vergleichsgrößen sind Marken zum Vergleichen, kein Urteil; es entscheiden die Regel, die für dieses Fahrzeug gilt, und ihr Stand. ${marks}`,
   limitSource: limitSourceInGerman,
+  frameName: dataItemInGerman,
   lamp: [
     'Eine leuchtende Lampe geht von selbst aus, wenn der Selbsttest des Fahrzeugs in drei Fahrzyklen nacheinander bestanden ist (aus dem Gedächtnis, 13 CCR 1968.2(d)(2)). Wurden Codes stattdessen gelöscht, beginnt jeder Selbsttest wieder bei „nicht gelaufen“.',
   ],

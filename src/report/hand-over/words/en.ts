@@ -174,6 +174,7 @@ export const EN: HandOverWords = {
   limitsAreMarks: (marks) =>
     `Reference sizes are marks to compare with, not a ruling; the rule that applies to this car and its date decide. ${marks}`,
   limitSource: (source) => source,
+  frameName: (name) => name,
   lamp: [
     'A lit lamp goes out by itself when the car’s own test has passed in three driving cycles running (from memory, 13 CCR 1968.2(d)(2)). If codes were erased instead, every self-test starts again at “not run”.',
   ],

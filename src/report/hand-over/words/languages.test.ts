@@ -19,8 +19,8 @@ const SAME =
   /^(numbers\.decimalSign|codeStatus\.permanent|facts\.(hash|code|tank|status|phase)|minutes|kilometres|repairDone|customerSubtitle)/;
 
 test.each(HAND_OVER_LANGUAGES.filter((language) => language !== 'en'))('%s says all that English says', (language) => {
-  const english = new Map(texts({ ...EN, machineText: null, limitSource: null }));
-  const other = new Map(texts({ ...HAND_OVER_WORDS[language], machineText: null, limitSource: null }));
+  const english = new Map(texts({ ...EN, machineText: null, limitSource: null, frameName: null }));
+  const other = new Map(texts({ ...HAND_OVER_WORDS[language], machineText: null, limitSource: null, frameName: null }));
   expect([...other.keys()].sort()).toEqual([...english.keys()].sort());
   for (const [path, said] of other) {
     expect(said.trim(), path).not.toBe('');
@@ -31,10 +31,10 @@ test.each(HAND_OVER_LANGUAGES.filter((language) => language !== 'en'))('%s says 
 test('nothing is said to be from memory in one language only', () => {
   const count = (words: unknown, mark: RegExp): number => texts(words).filter(([, said]) => mark.test(said)).length;
   const german = HAND_OVER_WORDS.de;
-  expect(count({ ...EN, machineText: null, limitSource: null }, /from memory/)).toBe(
-    count({ ...german, machineText: null, limitSource: null }, /aus dem Gedächtnis/),
+  expect(count({ ...EN, machineText: null, limitSource: null, frameName: null }, /from memory/)).toBe(
+    count({ ...german, machineText: null, limitSource: null, frameName: null }, /aus dem Gedächtnis/),
   );
-  expect(count({ ...EN, machineText: null, limitSource: null }, /no source/)).toBe(
-    count({ ...german, machineText: null, limitSource: null }, /ohne Quelle/),
+  expect(count({ ...EN, machineText: null, limitSource: null, frameName: null }, /no source/)).toBe(
+    count({ ...german, machineText: null, limitSource: null, frameName: null }, /ohne Quelle/),
   );
 });

@@ -210,6 +210,8 @@ export interface Sentences {
   readonly limitsAreMarks: (marks: string) => string;
   /** Where a reference size comes from; one that the shop wrote itself stays as written. */
   readonly limitSource: (source: string) => string;
+  /** Name of a value of the bus; what was typed stays as it is. */
+  readonly frameName: (name: string) => string;
   readonly lamp: readonly string[];
   readonly monitor: Readonly<Record<LayoutId, string>>;
   readonly monitorUnknownLayout: string;

@@ -1,5 +1,6 @@
 import { type ReactNode, useState } from 'react';
 import type { CheckResult } from '../../../jobs/record/job.ts';
+import { printedUnit } from '../../../units/printed-unit.ts';
 import { Button } from '../../kit/button.tsx';
 import { Message } from '../../kit/message.tsx';
 import { NextCheck } from '../../next-check/next-check.tsx';
@@ -106,7 +107,7 @@ function CheckRow({ check, isReadOnly, onEdit, onRemove }: RowProps): ReactNode 
             <strong>
               {numbers.fixed(check.measured.value, decimalsOf(check.measured.value))}
               {'\u00a0'}
-              {check.measured.unit}
+              {printedUnit(check.measured.unit)}
             </strong>
           </>
         )}
@@ -116,7 +117,7 @@ function CheckRow({ check, isReadOnly, onEdit, onRemove }: RowProps): ReactNode 
           ? text.checks.next.weighedBeside(check.checkId)
           : sides.length === 0
             ? words.nothingSaid
-            : `${sides.join('. ')}. ${text.trade.strengths[check.strength]}.`}
+            : `${sides.join('; ')} (${text.trade.strengths[check.strength]}).`}
       </p>
       <p className="small quiet">{words.by(check.by, numbers.dateTime(check.at))}</p>
     </li>

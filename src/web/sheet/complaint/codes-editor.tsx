@@ -37,6 +37,34 @@ export function CodesEditor(): ReactNode {
 
   return (
     <div className="codes">
+      {!isReadOnly && (
+        <Fold label={words.codes} act={words.addCode} isOpenAtFirst={job.codes.length === 0}>
+          <form className="fields" onSubmit={add}>
+            <TextField
+              label={words.code}
+              value={typed}
+              error={error}
+              spellCheck={false}
+              onChange={(value) => {
+                setTyped(value.toUpperCase());
+                setError(undefined);
+              }}
+            />
+            <SelectField
+              label={words.status}
+              value={status}
+              options={(Object.keys(text.trade.codeStatus) as Code['status'][]).map((value) => ({
+                value,
+                name: text.trade.codeStatus[value],
+              }))}
+              onChange={setStatus}
+            />
+            <div className="align-end">
+              <Button type="submit">{words.addCode}</Button>
+            </div>
+          </form>
+        </Fold>
+      )}
       {job.codes.length === 0 && <p className="quiet">{words.noCodes}</p>}
       {job.codes.length > 0 && (
         <ul className="rows">
@@ -74,34 +102,6 @@ export function CodesEditor(): ReactNode {
             </li>
           ))}
         </ul>
-      )}
-      {!isReadOnly && (
-        <Fold label={words.codes} act={words.addCode} isOpenAtFirst={job.codes.length === 0}>
-          <form className="fields" onSubmit={add}>
-            <TextField
-              label={words.code}
-              value={typed}
-              error={error}
-              spellCheck={false}
-              onChange={(value) => {
-                setTyped(value.toUpperCase());
-                setError(undefined);
-              }}
-            />
-            <SelectField
-              label={words.status}
-              value={status}
-              options={(Object.keys(text.trade.codeStatus) as Code['status'][]).map((value) => ({
-                value,
-                name: text.trade.codeStatus[value],
-              }))}
-              onChange={setStatus}
-            />
-            <div className="align-end">
-              <Button type="submit">{words.addCode}</Button>
-            </div>
-          </form>
-        </Fold>
       )}
     </div>
   );

@@ -39,6 +39,7 @@ export function ComplaintSection(): ReactNode {
         <Fold label={words.kinds} words={kinds} isOpenAtFirst={complaint.types.length === 0}>
           <Several<Kind>
             label={words.kinds}
+            isStacked
             options={(Object.keys(text.trade.complaints) as Kind[]).map((value) => ({
               value,
               name: text.trade.complaints[value],

@@ -24,7 +24,10 @@ export function FreezeFrame({ code, isReadOnly, onChange }: Props): ReactNode {
     onChange(withKey(code, 'freezeFrame', next.length === 0 ? undefined : [...next]));
   const inWords = lines
     .filter((line) => line.name !== '' || line.value !== '')
-    .map((line) => `${line.name} ${line.value}${line.unit === undefined ? '' : `\u00a0${line.unit}`}`)
+    .map(
+      (line) =>
+        `${words.frameNameShown(line.name)} ${line.value}${line.unit === undefined ? '' : `\u00a0${line.unit}`}`,
+    )
     .join(' · ');
   if (isReadOnly) return <p className="small quiet">{inWords === '' ? words.noFreezeFrame : inWords}</p>;
   const change = (at: number, line: Line): void => set(lines.map((l, i) => (i === at ? line : l)));
@@ -44,7 +47,7 @@ export function FreezeFrame({ code, isReadOnly, onChange }: Props): ReactNode {
           <div className="line-fields" key={at}>
             <TextField
               label={words.frameName}
-              value={line.name}
+              value={words.frameNameShown(line.name)}
               list={list}
               maxLength={80}
               onChange={(name) => change(at, { ...line, name })}
@@ -63,7 +66,7 @@ export function FreezeFrame({ code, isReadOnly, onChange }: Props): ReactNode {
             />
             <Button
               kind="bare"
-              aria-label={words.removeLine(line.name)}
+              aria-label={words.removeLine(words.frameNameShown(line.name))}
               onClick={() => set(lines.filter((_, i) => i !== at))}
             >
               {text.common.remove}

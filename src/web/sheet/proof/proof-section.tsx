@@ -78,6 +78,7 @@ export function ProofSection(): ReactNode {
       {upload && <div className="buttons">{upload}</div>}
       <Choice
         label={words.verdict}
+        isStacked
         options={(['held', 'not-held', 'not-proven'] as const).map((value) => ({ value, name: words.verdicts[value] }))}
         value={proof.verdict}
         disabled={isReadOnly}
