@@ -11,9 +11,9 @@ const RARE = 1e-4;
 const SAME = 1e-9;
 /** What a check's share counts at the start besides how well it tells. */
 const SOME = 0.02;
-/** First step of the shares' logarithms per use, and rounds until steps are half as long. */
-const PACE = 0.8;
-const COOLING = 14;
+/** First step of the shares' logarithms per use, and by what steps shorten from round to round. */
+const PACE = 1.4;
+const COOLING = 0.95;
 /** Share of the last rounds in the uses that are followed. */
 const MEMORY = 0.55;
 /** More uses than this count as this many. */
@@ -27,10 +27,10 @@ const MOST_BORNE = 0.9;
 const FOLLOW_PACE = 2;
 /** Sweeps of a pair's table in the first and in the other rounds. */
 const FIRST_SWEEPS = 8;
-const SWEEPS = 3;
+const SWEEPS = 1;
 const ENOUGH = 0.01;
 /** No further rounds when the last few raised the value by less than this fraction. */
-const GAIN = 1e-3;
+const GAIN = 3e-4;
 const GAIN_ROUNDS = 6;
 
 /** A check that another one must come before, and by state what of the earlier one's cost it bears. */
@@ -134,7 +134,7 @@ export class CostSplit {
         smoothed[m] = this.round === 0 ? now : MEMORY * smoothed[m]! + (1 - MEMORY) * now;
         mean[whose[m]!]! += smoothed[m]! * share[m]!;
       }
-      const pace = PACE / (1 + this.round / COOLING);
+      const pace = PACE * COOLING ** this.round;
       for (let m = 0; m < uses.length; m++) {
         share[m] = share[m]! * Math.exp(pace * (smoothed[m]! - mean[whose[m]!]!)) + 1e-7;
       }

@@ -24,8 +24,9 @@ const COUNTS = 1e-6;
  */
 const GUESS = 0.45;
 const FAR = 300;
-/** Rounds for the bound from pairs of causes. */
-const ROUNDS = 45;
+/** Rounds for the bound from pairs of causes when it is made, and when it is made better. */
+const FIRST_ROUNDS = 45;
+const MORE_ROUNDS = 75;
 
 const guessed = (low: number, stop: number, mass: number): number =>
   stop > low ? low + (GUESS * (stop - low)) / (1 + (stop - low) / (FAR * mass)) : low;
@@ -173,7 +174,7 @@ export class Graph {
   /** Makes the bound from pairs of causes and uses it everywhere. */
   refine(): void {
     this.bound = new PairBound(this.problem, this.root, this.own(this.root.setups));
-    this.bound.improve(ROUNDS);
+    this.bound.improve(FIRST_ROUNDS);
     for (const node of this.layers.flat()) {
       this.lay(node.belief);
       for (const edge of node.edges ?? []) {
@@ -192,6 +193,12 @@ export class Graph {
     }
     this.raiseRoot();
     this.carryUp();
+  }
+
+  /** Makes that bound better, for the root and for what is opened from now on. */
+  refineFurther(): void {
+    this.bound?.improve(MORE_ROUNDS);
+    this.raiseRoot();
   }
 
   private raiseRoot(): void {

@@ -78,17 +78,17 @@ export class RepairOrders {
     ends[0] = leastOf(this.endTotals);
     while (count > 0) {
       let best = -1;
-      let bestRatio = 0;
+      let bestMass = 0;
       let bestCost = 0;
       for (let n = 0; n < count; n++) {
         const r = open[n]!;
         const m = this.areApart ? mass[r]! : massOf(fixed[r]!, left);
         if (m <= 0) continue;
         const cost = price[r]! + sums[bits[r]! & ~setups]!;
-        const ratio = cost > 0 ? m / cost : Number.POSITIVE_INFINITY;
-        if (best < 0 || ratio > bestRatio) {
+        // m / cost > bestMass / bestCost, without dividing
+        if (best < 0 || m * bestCost > bestMass * cost) {
           best = n;
-          bestRatio = ratio;
+          bestMass = m;
           bestCost = cost;
         }
       }

@@ -18,12 +18,29 @@ export interface SearchBudget {
   readonly shouldStop?: () => boolean;
 }
 
-/** By turns; a view that has no closed point left leaves its turn to the next. */
-const TURNS: readonly View[] = ['likely', 'in hand', 'in hope'];
+/**
+ * By turns; a view that has no closed point left leaves its turn to the next. The plan in hand gains most; the most hopeful
+ * one seldom raises the bound while much is open, but closes the gap in the end.
+ */
+const TURNS: readonly View[] = [
+  'likely',
+  'in hand',
+  'in hand',
+  'likely',
+  'in hand',
+  'in hand',
+  'likely',
+  'in hand',
+  'in hand',
+  'in hope',
+];
 /** Openings that first go to the likely plan alone, with a rough bound; then the bound is refined. */
 const FIRST_LIKELY = 40;
-/** Openings until bounds are first carried up everywhere; then each time twice as many. */
+/** Openings until the bound is made better once more. */
+const REFINED_FURTHER = 400;
+/** Openings until bounds are first carried up everywhere; then each time so many times as many. */
 const FIRST_REFRESH = 100;
+const REFRESH_GROWTH = 1.5;
 /** Costs nearer than this fraction of the root's are equal. */
 const EQUAL = 1e-9;
 
@@ -34,6 +51,7 @@ export class PlanSearch {
   private turn = 0;
   private nextRefresh = FIRST_REFRESH;
   private isRefined = false;
+  private isRefinedFurther = false;
 
   constructor(problem: PlanProblem, situation: Situation) {
     checkProblem(problem);
@@ -59,6 +77,10 @@ export class PlanSearch {
         this.isRefined = true;
         this.graph.refine();
       }
+      if (!this.isRefinedFurther && this.graph.expansions >= REFINED_FURTHER) {
+        this.isRefinedFurther = true;
+        this.graph.refineFurther();
+      }
       const view = this.isRefined ? TURNS[this.turn++ % TURNS.length]! : 'likely';
       if (!this.trial(view) && !TURNS.some((other) => other !== view && this.trial(other))) {
         this.graph.refresh();
@@ -66,7 +88,7 @@ export class PlanSearch {
       }
       if (this.graph.expansions >= this.nextRefresh) {
         this.graph.refresh();
-        this.nextRefresh *= 2;
+        this.nextRefresh *= REFRESH_GROWTH;
       }
       if (shouldStop?.()) return;
     }

@@ -170,27 +170,30 @@ export function tableValue(tables: Float64Array, offset: number, first: number, 
 
 /** Steps that are followed when uses are counted, and the chance below which a way is left. */
 const FOLLOWED = 16;
-const FAINT = 1e-4;
+const FAINT = 1e-2;
 /** Chance of being at a grid point under either cause, now and after the next step: two pairs of rows that take turns. */
 const CHANCES = Array.from({ length: 4 }, () => new Float64Array(POINTS));
+/** Points where they are not 0, now and after the next step. */
+const PLACES = Array.from({ length: 2 }, () => new Int32Array(POINTS));
 
 /** Adds, by place, how often a step is expected to be taken under its cause, when the policy is followed from these probabilities. */
 export function countUses(pair: TwoCauses, first: number, second: number, uses: Float64Array): void {
   const { checks, policy } = pair;
   let [a, b, nextA, nextB] = CHANCES as [Float64Array, Float64Array, Float64Array, Float64Array];
-  a.fill(0);
-  b.fill(0);
+  let [places, nextPlaces] = PLACES as [Int32Array, Int32Array];
   const start = Math.max(0, Math.min(POINTS - 1, Math.round(inSteps(Math.log(first / second))) + HALF));
   a[start] = 1;
   b[start] = 1;
-  let isGoing = true;
-  for (let d = 0; d < FOLLOWED && isGoing; d++) {
-    isGoing = false;
-    nextA.fill(0);
-    nextB.fill(0);
-    for (let q = 0; q < POINTS; q++) {
+  places[0] = start;
+  let count = 1;
+  for (let d = 0; d < FOLLOWED && count > 0; d++) {
+    let nextCount = 0;
+    for (let n = 0; n < count; n++) {
+      const q = places[n]!;
       const pa = a[q]!;
       const pb = b[q]!;
+      a[q] = 0;
+      b[q] = 0;
       if (pa + pb < FAINT) continue;
       const step = policy[q]!;
       if (step === END) {
@@ -200,17 +203,21 @@ export function countUses(pair: TwoCauses, first: number, second: number, uses: 
         const place = WASTED - step;
         uses[place]! += pair.wastedFirst.includes(place) ? pa : pb;
       } else {
-        isGoing = true;
         const { first: atFirst, second: atSecond, jump, chanceFirst, chanceSecond } = checks[step]!;
         uses[atFirst]! += pa;
         uses[atSecond]! += pb;
         for (let o = 0; o < jump.length; o++) {
           const to = Math.max(0, Math.min(POINTS - 1, q + jump[o]!));
+          if (nextA[to] === 0 && nextB[to] === 0) nextPlaces[nextCount++] = to;
           nextA[to]! += pa * chanceFirst[o]!;
           nextB[to]! += pb * chanceSecond[o]!;
         }
       }
     }
     [a, b, nextA, nextB] = [nextA, nextB, a, b];
+    [places, nextPlaces] = [nextPlaces, places];
+    count = nextCount;
   }
+  a.fill(0);
+  b.fill(0);
 }
