@@ -71,7 +71,7 @@ export const CHECKS_DE: Readonly<Record<string, CheckText>> = {
     'Tankdrucksensor bei zwei Drücken',
     [
       'Handpumpe und Vergleichsmanometer am Sensoranschluss oder am abgedichteten System anschließen.',
-      'Etwa 5 inH2O anlegen, Manometer und Sensor aufschreiben. Dann etwa 10 inH2O (oder −10), beide aufschreiben.',
+      'Etwa 5 inH2O anlegen, Manometer und Sensor aufschreiben. Dann etwa 10 inH2O (oder −10 inH2O), beide aufschreiben.',
       'Druck ablassen und sehen, ob der Sensor zurückgeht. Im Messbereich des Sensors bleiben.',
     ],
     'Findet Kennlinie und Hysterese; das Manometer muss stimmen.',
@@ -79,7 +79,7 @@ export const CHECKS_DE: Readonly<Record<string, CheckText>> = {
   T09: text(
     'Füllstand- und Temperatursensoren auf Plausibilität prüfen',
     [
-      'Nach acht Stunden Stand Kühlmittel, Ansaugluft, Kraftstoff und Außenluft vergleichen: innerhalb 3 bis 5 °C.',
+      'Nach acht Stunden Stand Kühlmittel, Ansaugluft, Kraftstoff und Außenluft vergleichen: innerhalb 3 bis 5 K.',
       'Füllstand fünf Minuten lang bei der Fahrt beobachten oder gemessene 5 L zugeben.',
       'Wählen, ob sie plausibel sind.',
     ],
@@ -214,7 +214,7 @@ export const CHECKS_DE: Readonly<Record<string, CheckText>> = {
   T24: text(
     'Leck unter Unterdruck',
     [
-      'Abgedichtetes System langsam auf −8 inH2O bringen, nicht unter −10.',
+      'Abgedichtetes System langsam auf −8 inH2O bringen, nicht unter −10 inH2O.',
       'An Tankdeckel, Tankentlüftungs- und Belüftungsventil horchen und außen mit Nebel absuchen.',
       'Wählen, wo er hineingezogen wird.',
     ],
@@ -245,7 +245,7 @@ export const CHECKS_DE: Readonly<Record<string, CheckText>> = {
       'Mit dem Ultraschall-Lecksuchgerät absuchen.',
       'Wählen, wo es am lautesten ist.',
     ],
-    'Geringer Druck macht wenig Geräusch; ab 0,040 in.',
+    'Geringer Druck macht wenig Geräusch; ab 1 mm (0,040 in).',
   ),
   T28: text(
     'Seifenlösung an erreichbaren Verbindungen',
@@ -304,7 +304,7 @@ export const CHECKS_DE: Readonly<Record<string, CheckText>> = {
   T34: text(
     'Abgeschlossener Drucktank: halten und ablassen',
     [
-      'Tank über Nacht bei mindestens 5 °C Temperaturwechsel aufzeichnen.',
+      'Tank über Nacht bei mindestens 5 K Temperaturwechsel aufzeichnen.',
       'Tanken anfordern und aufzeichnen, wie der Druck fällt.',
       'Wählen, was er tat.',
     ],
@@ -331,7 +331,7 @@ export const CHECKS_DE: Readonly<Record<string, CheckText>> = {
   T37: text(
     'Gleicher Durchfluss nach der Reparatur',
     [
-      'Gleicher Messaufbau, gleicher Druck, höchstens 3 °C Unterschied zur ersten Messung.',
+      'Gleicher Messaufbau, gleicher Druck, höchstens 3 K Unterschied zur ersten Messung.',
       'Wieder gegen den Blindstopfen nullen.',
       'Durchfluss, Druck und Durchfluss gegen den Blindstopfen eintragen.',
     ],

@@ -71,7 +71,7 @@ export const CHECKS_EN: Readonly<Record<string, CheckText>> = {
     'Tank pressure sensor at two pressures',
     [
       'Connect hand pump and reference gauge to the sensor’s port or the sealed system.',
-      'Apply about 5 inH2O; note gauge and sensor. Then about 10 inH2O (or −10), note both.',
+      'Apply about 5 inH2O; note gauge and sensor. Then about 10 inH2O (or −10 inH2O), note both.',
       'Let the pressure off and see that the sensor returns. Stay inside the sensor’s range.',
     ],
     'Finds slope and hysteresis; the gauge must be right.',
@@ -79,7 +79,7 @@ export const CHECKS_EN: Readonly<Record<string, CheckText>> = {
   T09: text(
     'Level and temperature sensors plausible',
     [
-      'After a soak of eight hours compare coolant, intake air, fuel and ambient temperature: within 3 to 5 °C.',
+      'After a soak of eight hours compare coolant, intake air, fuel and ambient temperature: within 3 to 5 K.',
       'Watch the fuel level for five minutes of driving or add a measured 5 L.',
       'Choose whether they are plausible.',
     ],
@@ -214,7 +214,7 @@ export const CHECKS_EN: Readonly<Record<string, CheckText>> = {
   T24: text(
     'Leak under vacuum',
     [
-      'Pull the sealed system slowly to −8 inH2O, not beyond −10.',
+      'Pull the sealed system slowly to −8 inH2O, not beyond −10 inH2O.',
       'Listen and trace with smoke outside at cap, purge and vent valve.',
       'Choose where it is drawn in.',
     ],
@@ -241,7 +241,7 @@ export const CHECKS_EN: Readonly<Record<string, CheckText>> = {
   T27: text(
     'Listen with ultrasound',
     ['Bring the system to 10 to 14 inH2O with inert gas.', 'Sweep with the listener.', 'Choose where it is loudest.'],
-    'Low pressure makes little sound; from 0.040 in upward.',
+    'Low pressure makes little sound; from 1 mm (0.040 in) upward.',
   ),
   T28: text(
     'Soap solution on reachable joints',
@@ -300,7 +300,7 @@ export const CHECKS_EN: Readonly<Record<string, CheckText>> = {
   T34: text(
     'Sealed tank: hold and release',
     [
-      'Log the tank overnight through a swing of at least 5 °C.',
+      'Log the tank overnight through a swing of at least 5 K.',
       'Request refuelling and log how the pressure falls.',
       'Choose what it did.',
     ],
@@ -327,7 +327,7 @@ export const CHECKS_EN: Readonly<Record<string, CheckText>> = {
   T37: text(
     'The same flow again after the repair',
     [
-      'Same rig, same pressure, within 3 °C of the first measurement.',
+      'Same rig, same pressure, within 3 K of the first measurement.',
       'Zero against the blank again.',
       'Enter flow, pressure and the blank’s flow.',
     ],

@@ -3,6 +3,7 @@ import { checkById } from '../../checks/catalogue/all.ts';
 import type { CheckEntry } from '../../checks/read-entry.ts';
 import { Check } from '../kit/choice.tsx';
 import { useText } from '../text/language.ts';
+import { useInUnits } from '../units/use-in-units.ts';
 import { useCheckWords } from './check-words.ts';
 import { ResultForm } from './result-form.tsx';
 
@@ -17,6 +18,7 @@ export function CheckSteps({ id, onResult }: Props): ReactNode {
   const { checks, common } = useText();
   const words = checks.next;
   const { check } = useCheckWords();
+  const inUnits = useInUnits();
   const catalogue = checks.catalogue();
   const { cautions } = checkById(id);
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
@@ -36,7 +38,7 @@ export function CheckSteps({ id, onResult }: Props): ReactNode {
           {cautions.map((caution) => (
             <div key={caution} className="caution" role="note">
               <p className="name">{common.caution}</p>
-              <p>{catalogue.cautions[caution]}</p>
+              <p>{inUnits(catalogue.cautions[caution])}</p>
               <div className="no-print">
                 <Check
                   label={words.acknowledge}

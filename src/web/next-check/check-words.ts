@@ -6,6 +6,7 @@ import type { RootCauseId } from '../../checks/root-causes.ts';
 import type { CheckText } from '../../checks/text/text.ts';
 import { useText } from '../text/language.ts';
 import { useNumbers } from '../text/numbers.ts';
+import { allSaid, useInUnits } from '../units/use-in-units.ts';
 
 /** Outcomes of recordings that are simulated have numbers for names. */
 const TRACE = /^trace \d+$/;
@@ -23,8 +24,9 @@ export interface CheckWords {
 export function useCheckWords(): CheckWords {
   const { checks } = useText();
   const numbers = useNumbers();
+  const inUnits = useInUnits();
   const catalogue = checks.catalogue();
-  const check = (id: string): CheckText => catalogue.checks[id] ?? { name: id, steps: [], note: '' };
+  const check = (id: string): CheckText => allSaid(catalogue.checks[id] ?? { name: id, steps: [], note: '' }, inUnits);
   return {
     check,
     step: ({ kind, id }) => {

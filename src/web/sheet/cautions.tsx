@@ -1,17 +1,19 @@
 import type { ReactNode } from 'react';
 import { Caution } from '../kit/caution.tsx';
 import { useText } from '../text/language.ts';
+import { useInUnits } from '../units/use-in-units.ts';
 import { useSheet } from './sheet-context.ts';
 
 /** The usual cautions before hands-on work; the sealed tank's own stands in front. */
 export function Cautions({ isOpen = false }: { readonly isOpen?: boolean }): ReactNode {
   const { job } = useSheet();
   const { trade } = useText();
+  const inUnits = useInUnits();
   const all =
     job.car?.layout === 'sealed-tank'
       ? [trade.cautions.sealedTank, ...trade.cautions.standing]
       : trade.cautions.standing;
-  const [first, ...rest] = all;
+  const [first, ...rest] = all.map(inUnits);
   return (
     <Caution>
       <p>{first}</p>

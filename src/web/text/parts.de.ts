@@ -28,7 +28,7 @@ export const PARTS_DE: PartsText = {
       shows: 'Ein Leck, das über salzige Winter wächst.',
       checked:
         'Abdeckung abnehmen, Spiegel; Rauch an den Schellen; mit dem Finger drücken und den Durchfluss beobachten.',
-      limits: { text: 'Kein Rauch, Durchfluss unter der 0,5-mm-Referenz (0,020 in).', mark: 'common' },
+      limits: { text: 'Kein Rauch, Durchfluss unter der Referenz von 0,5 mm (0,020 in).', mark: 'common' },
       repair: 'Rohr und Schellen ersetzen. Nie schweißen.',
     },
     fillerHose: {
@@ -146,7 +146,7 @@ export const PARTS_DE: PartsText = {
       fails: 'Zeigt falsch an, ohne einen Code zu setzen.',
       shows: 'Die Überwachung läuft nicht oder urteilt falsch.',
       checked: 'Nach acht Stunden Stehen alle Temperaturen vergleichen.',
-      limits: { text: 'Kalt alle innerhalb 3 bis 5 °C.', mark: 'common' },
+      limits: { text: 'Kalt alle innerhalb 3 bis 5 K.', mark: 'common' },
       repair: 'Ersetzen.',
     },
     senderSeal: {

@@ -163,7 +163,7 @@ export const PARTS_EN: PartsText = {
       fails: 'Reads wrong without setting a code.',
       shows: 'The monitor does not run, or judges wrongly.',
       checked: 'Compare all temperatures after eight hours of standing.',
-      limits: { text: 'All within 3 to 5 °C when cold.', mark: 'common' },
+      limits: { text: 'All within 3 to 5 K when cold.', mark: 'common' },
       repair: 'Replace.',
     },
     senderSeal: {
