@@ -184,6 +184,8 @@ describe('two windows on one job', () => {
       release();
       const dialog = b.getByRole('dialog', { name: 'Changed in another window' });
       await dialog.waitFor();
+      // The words on the difference come when they are needed.
+      await dialog.getByText('first window').first().waitFor();
       expect((await dialog.allInnerTexts()).join()).toMatch(/second window[\s\S]*first window/);
       expect((await bench.job(id)).complaint.words).toBe('Written in the first window.');
       await dialog.getByRole('button', { name: 'Keep mine' }).click();
