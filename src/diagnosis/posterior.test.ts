@@ -44,18 +44,18 @@ describe('posterior of the causes', () => {
 
   it('is Bayes: odds are prior odds times the evidence ratio, untempered', () => {
     const p = posteriorOf(
-      weighing([weighed([cause('purge_leak')], -10), weighed([cause('purge_stuck_open')], -12)]),
+      weighing([weighed([cause('purge_leak')], -10), weighed([cause('gross_leak')], -12)]),
       (id) => (id === 'purge_leak' ? 1 : 3),
       1,
     );
-    expect(p.byCause.get('purge_leak')! / p.byCause.get('purge_stuck_open')!).toBeCloseTo(Math.exp(2) / 3, 9);
+    expect(p.byCause.get('purge_leak')! / p.byCause.get('gross_leak')!).toBeCloseTo(Math.exp(2) / 3, 9);
   });
 
   it('a temper softens the odds', () => {
-    const two = weighing([weighed([cause('purge_leak')], 0), weighed([cause('purge_stuck_open')], -8)]);
+    const two = weighing([weighed([cause('purge_leak')], 0), weighed([cause('gross_leak')], -8)]);
     const odds = (temper: number) => {
       const p = posteriorOf(two, even, temper).byCause;
-      return p.get('purge_leak')! / p.get('purge_stuck_open')!;
+      return p.get('purge_leak')! / p.get('gross_leak')!;
     };
     expect(odds(1)).toBeCloseTo(Math.exp(8), 3);
     expect(odds(0.5)).toBeCloseTo(Math.exp(4), 6);
@@ -66,6 +66,13 @@ describe('posterior of the causes', () => {
     expect(forms.length).toBeGreaterThan(1);
     const p = posteriorOf(weighing([...forms.map((c) => weighed([c], 0)), weighed([cause('purge_leak')], 0)]), even, 1);
     expect(p.byCause.get('leak')).toBeCloseTo(0.5, 6);
+  });
+
+  it('every cause has its whole prior, whatever its forms', () => {
+    for (const id of new Set(CATALOGUE.map((c) => c.id))) {
+      const shares = CATALOGUE.filter((c) => c.id === id).map((c) => c.share ?? 1);
+      expect([id, shares.reduce((a, b) => a + b, 0)]).toEqual([id, 1]);
+    }
   });
 
   it('a pair counts half for each of its causes, and is rarer than a single fault', () => {

@@ -30,6 +30,12 @@ const SUSPICIOUS = 3;
 const FAR_FROM_AMBIENT_PA = 160;
 const OTHERS_WITH_ZERO_ERROR = 3;
 
+/** Causes within this of the best [ln] lend each other their fits, the best so many lend; gains below the last are none. */
+const CONTENDING = 8;
+const LENDING = 2;
+const MOST_EXCHANGES = 3;
+const BETTER = 0.1;
+
 /** Causes further below the best than this [ln] are not worth an integral. */
 const WORTH_MARGINAL = 25;
 
@@ -65,6 +71,7 @@ export function weighCauses(
   const { recordings } = best.problem;
   job.runs += noiseRuns;
   const fits = refine(job, first, recordings, best);
+  exchange(job, fits);
   const evidences = integrateSizes(job, fits);
   const context: Context = {
     prepared,
@@ -176,6 +183,38 @@ function refine(
     job.report(0.5 + (0.4 * (i + 1)) / order.length, 'refining');
   });
   return fits;
+}
+
+/**
+ * Each cause that contends begins again from where the other contenders ended, until none betters itself: a fit that ended in a side
+ * valley must not decide between causes.
+ */
+function exchange(job: Job, fits: Map<string, Held>): void {
+  for (let round = 0; round < MOST_EXCHANGES; round++) {
+    const lowest = bestOf(fits).fit.cost;
+    const contending = job.fitted
+      .map((cause) => ({ cause, form: formOf(cause) }))
+      .filter(({ form }) => fits.get(form)!.fit.cost < lowest + CONTENDING)
+      .toSorted((a, b) => fits.get(a.form)!.fit.cost - fits.get(b.form)!.fit.cost);
+    let isBetter = false;
+    for (const { cause, form } of contending) {
+      for (const other of contending.slice(0, LENDING)) {
+        if (other.form === form) continue;
+        const { problem, fit } = fits.get(form)!;
+        const before = problem.runs;
+        const again = levenbergMarquardt(problem, carryOver(fits.get(other.form)!, problem.parameters, cause.size), {
+          ...SECOND_PASS,
+          hopelessAbove: fit.cost,
+          patience: 3,
+        });
+        job.runs += problem.runs - before;
+        if (again.cost > fit.cost - BETTER) continue;
+        fits.set(form, { problem, fit: again });
+        isBetter = true;
+      }
+    }
+    if (!isBetter) return;
+  }
 }
 
 /**

@@ -70,9 +70,21 @@ export const CATALOGUE: readonly Cause[] = [
     places: ['purge valve'],
   },
   {
+    // jammed: what it is commanded makes no difference
     id: 'purge_stuck_open',
+    share: 0.5,
     size: 'seep',
     changes: { seep: holePrior(2, 0.45), purge: SHUT, initial: { sd: 1500 } },
+    starts: { seep: [-0.8, 0.8] },
+    places: ['purge valve'],
+  },
+  {
+    // held off its seat by dirt or a weak spring: commanded, it still opens further
+    id: 'purge_stuck_open',
+    form: 'purge valve held open',
+    share: 0.5,
+    size: 'seep',
+    changes: { seep: holePrior(2, 0.45), initial: { sd: 1500 } },
     starts: { seep: [-0.8, 0.8] },
     places: ['purge valve'],
   },

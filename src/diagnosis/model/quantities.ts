@@ -65,8 +65,10 @@ export const Q = {
   nozzleRise: 34,
   /** Change of ambient pressure with time [Pa/s]. */
   ambientRate: 35,
+  /** Flow through the cap's relief valves by pressure beyond their opening [mol/(s Pa)]. */
+  reliefSlope: 36,
 } as const;
 export type QuantityName = keyof typeof Q;
-export const QUANTITY_COUNT = 36;
+export const QUANTITY_COUNT = 37;
 export const SHIFT_SLOTS = 4;
 export const DRIFT_SLOTS = 3;

@@ -8,17 +8,7 @@
 import type { Drive } from './drive.ts';
 import { DRIFT_SLOTS, Q } from './quantities.ts';
 import { TRACE_STRIDE } from './two-space.ts';
-import {
-  CRITICAL,
-  CV_AIR,
-  CV_VAPOUR,
-  LAMINAR_PA,
-  M_AIR,
-  M_VAPOUR,
-  NEARLY_EQUAL,
-  R,
-  RELIEF_SLOPE,
-} from './two-space-constants.ts';
+import { CRITICAL, CV_AIR, CV_VAPOUR, LAMINAR_PA, M_AIR, M_VAPOUR, NEARLY_EQUAL, R } from './two-space-constants.ts';
 
 /** States whose derivatives are carried from step to step, side by side for each slot; those with B are one step older. */
 const D_P = 0;
@@ -69,6 +59,7 @@ export function tangents(
   const hi = drive.clipHighGaugePa;
   const kAir = Math.sqrt(2 / (rta * M_AIR));
   const sensitivity = drive.vapourSensitivityPerK;
+  const reliefSlope = q[Q.reliefSlope]!;
   const slowVolume = q[Q.slowVolume]!;
   const slowTime = q[Q.slowTime]!;
   const lag = q[Q.lag]!;
@@ -234,7 +225,7 @@ export function tangents(
     const slow = (slowVolume / rta) * settle;
     const sum1 = leak + relief + evap - pipe;
     const sum2 = pipe + vent - purgeFlow;
-    const j11 = h * (leakByP - (opens !== 0 ? RELIEF_SLOPE : 0) - kE * yNext - pipeByP) - vrt;
+    const j11 = h * (leakByP - (opens !== 0 ? reliefSlope : 0) - kE * yNext - pipeByP) - vrt;
     const j12 = -h * pipeByPc;
     const j21 = h * pipeByP;
     const j22 = -vca + h * (pipeByPc + ventByPc - purgeByPc) - slow;
@@ -322,8 +313,9 @@ export function tangents(
       const gas = gasPerT * dtNext + gasPerY * dyNext;
       const leakOwn = leakByPa * d[b + D_PA]! + (dl > 0 ? 0 : leak * gas) + (slot === Q.leakArea ? leakUnit * dl : 0);
       let reliefOwn = 0;
-      if (opens < 0) reliefOwn = RELIEF_SLOPE * (d[b + D_PA]! - (slot === Q.reliefVacuum ? 1 : 0));
-      else if (opens > 0) reliefOwn = RELIEF_SLOPE * (d[b + D_PA]! + (slot === Q.reliefPressure ? 1 : 0));
+      if (opens < 0) reliefOwn = reliefSlope * (d[b + D_PA]! - (slot === Q.reliefVacuum ? 1 : 0));
+      else if (opens > 0) reliefOwn = reliefSlope * (d[b + D_PA]! + (slot === Q.reliefPressure ? 1 : 0));
+      if (slot === Q.reliefSlope) reliefOwn += relief / reliefSlope;
       const dkE = (slot === Q.evaporation ? perRT : 0) - kE * perT * dtNext;
       const evapOwn = dkE * (psat - yNext * pEnd) + kE * (dPsat - pEnd * dyNext);
       const pipeOwn = (dq > 0 ? pipe * gas : 0) + (slot === pipeSlot ? pipeUnit * dq : 0);
@@ -353,7 +345,7 @@ export function tangents(
       d[b + D_SLOW]! = dSlowStart + (dpcEnd - dSlowStart) * settle + (pcEnd - pSlowStart) * dSettle;
 
       const dLeak = leakByP * dpEnd + leakOwn;
-      const dRelief = reliefOwn - (opens !== 0 ? RELIEF_SLOPE * dpEnd : 0);
+      const dRelief = reliefOwn - (opens !== 0 ? reliefSlope * dpEnd : 0);
       const dEvap = evapOwn - kE * yNext * dpEnd;
       const dPipe = pipeByP * dpEnd + pipeByPc * dpcEnd + pipeOwn;
       const dAir = (leak > 0 ? dLeak : 0) + (relief > 0 ? dRelief : 0) - (pipe < 0 ? dPipe : 0);

@@ -20,6 +20,7 @@ export function quantities(changes: Partial<Record<QuantityName, number>> = {}):
     wallHeat: 3,
     reliefVacuum: 9e4,
     reliefPressure: 9e4,
+    reliefSlope: 1e-6,
     slowTime: 30,
     gain: 1,
     lag: 0.02,

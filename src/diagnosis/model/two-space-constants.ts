@@ -10,8 +10,6 @@ export const CV_AIR = 20.8;
 export const CV_VAPOUR = 85;
 /** Pressure difference below which an orifice turns laminar in this model [Pa], judgement (numerical smoothing). */
 export const LAMINAR_PA = 2;
-/** Slope of a cap relief valve once open [mol/(s Pa)], judgement: opens fully within some hundred pascals. */
-export const RELIEF_SLOPE = 1e-6;
 /** Numerical floors and limits of the step, far outside the range of use. */
 export const SMALLEST_VOLUME = 5e-4;
 export const LOWEST_PRESSURE = 1000;

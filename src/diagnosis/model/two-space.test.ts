@@ -95,6 +95,24 @@ describe('states that stay', () => {
     expect(relieved).toBeLessThan(-5000);
     expect(relieved).toBeGreaterThan(-7000);
   });
+
+  it('the cap comes to rest where it lets in what the purge valve takes', () => {
+    const deep = {
+      ...DRAW,
+      lengthS: 400,
+      duty: (t: number) => (t > 5 ? 1 : 0),
+      vent: (t: number): 0 | 1 => (t > 5 ? 1 : 0),
+    };
+    const purgeArea = 5e-7;
+    const reliefSlope = 1e-5;
+    const q = quantities({ reliefVacuum: 5000, purgeArea, reliefSlope, seepArea: 0, evaporation: 0, deficit: 1e5 });
+    const rest = run(q, deep).at(-1)!;
+    // choked: the flow is that through the critical section at the canister's pressure (isentropic nozzle, textbook), by moles
+    const choked = Math.sqrt(1.4) * (2 / 2.4) ** 3;
+    const moles = (purgeArea * choked * (AMBIENT_PA + rest)) / Math.sqrt(8.314462618 * AMBIENT_K * 0.0289647);
+    expect((-rest - 5000) * reliefSlope).toBeGreaterThan(0.97 * moles);
+    expect((-rest - 5000) * reliefSlope).toBeLessThan(1.03 * moles);
+  });
 });
 
 describe('conservation', () => {

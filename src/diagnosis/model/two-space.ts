@@ -35,7 +35,6 @@ import {
   MOST_NEWTON_STEPS,
   NEARLY_EQUAL,
   R,
-  RELIEF_SLOPE,
   SMALLEST_VOLUME,
   UNDAMPED,
 } from './two-space-constants.ts';
@@ -92,6 +91,7 @@ export function runTwoSpace(
   const hA = q[Q.wallHeat]!;
   let openVacuum = pa - q[Q.reliefVacuum]!;
   let openPressure = pa + q[Q.reliefPressure]!;
+  const reliefSlope = q[Q.reliefSlope]!;
   const slowVolume = q[Q.slowVolume]!;
   const slowTime = q[Q.slowTime]!;
   const offset = q[Q.offset]!;
@@ -231,11 +231,11 @@ export function runTwoSpace(
       relief = 0;
       let dRelief = 0;
       if (p < openVacuum) {
-        relief = RELIEF_SLOPE * (openVacuum - p);
-        dRelief = -RELIEF_SLOPE;
+        relief = reliefSlope * (openVacuum - p);
+        dRelief = -reliefSlope;
       } else if (p > openPressure) {
-        relief = RELIEF_SLOPE * (openPressure - p);
-        dRelief = -RELIEF_SLOPE;
+        relief = reliefSlope * (openPressure - p);
+        dRelief = -reliefSlope;
       }
       evap = kE * (psat - y * p);
       // pipe, positive from tank to canister

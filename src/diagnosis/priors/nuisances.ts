@@ -74,8 +74,15 @@ const DEFICIT_SD_PA = 1500;
 const DEFICIT_PARKED_SD_PA = 2500;
 /** Pressure that a sound, open system starts with [Pa]. Judgement: within half an inch of water. */
 const INITIAL_SD_PA = 80;
-/** Cap relief: -0.5 to -1 psi and 1.5 to 2.5 psi (from memory). */
-const RELIEF_VACUUM_PA = { centre: 5200, sd: 1100 };
+/** Vacuum at which the cap lets air in [Pa]: caps are made for -0.5 to -1 psi (from memory), worn or sticky ones open later. */
+const RELIEF_VACUUM: LogPrior = { centre: 5800, sd: 0.25 };
+/** Pressure at which it lets gas out: 1.5 to 2.5 psi (from memory) [Pa]. */
+const RELIEF_PRESSURE_PA = 12e3;
+/**
+ * What the cap lets in beyond that [mol/(s Pa)]: enough for a purge valve that stays open, some tens of litres a minute, within
+ * a few kilopascals, or the tank would collapse; a stiff valve does it within a hundred pascals. Judgement.
+ */
+const RELIEF_SLOPE: LogPrior = { centre: 1e-5, sd: 1.3 };
 /** Sensor: zero error [Pa], gain [-]; used where the car file gives no limits, judgement. */
 const OFFSET_LIMIT_PA = 60;
 const GAIN_LIMIT = 0.02;
@@ -119,8 +126,9 @@ export function baseQuantities(shape: RecordingShape): Float64Array {
   q[Q.vapourPressure] = c.vapourPressurePa;
   q[Q.evaporation] = EVAPORATION.centre;
   q[Q.wallHeat] = wallHeat(c.gasVolumeM3).centre;
-  q[Q.reliefVacuum] = RELIEF_VACUUM_PA.centre;
-  q[Q.reliefPressure] = 12e3;
+  q[Q.reliefVacuum] = RELIEF_VACUUM.centre;
+  q[Q.reliefPressure] = RELIEF_PRESSURE_PA;
+  q[Q.reliefSlope] = RELIEF_SLOPE.centre;
   q[Q.slowVolume] = SLOW_VOLUME.centre;
   q[Q.slowTime] = SLOW_TIME.centre;
   q[Q.gain] = 1;
@@ -156,7 +164,8 @@ export function carParameters(car: Car, first: Conditions): Parameter[] {
       sd: CANISTER_MULTIPLE.sd,
     }),
     shared('evaporation', Q.evaporation, EVAPORATION),
-    { name: 'reliefVacuum', slot: Q.reliefVacuum, kind: 'linear', ...RELIEF_VACUUM_PA, recording: -1 },
+    shared('reliefVacuum', Q.reliefVacuum, RELIEF_VACUUM),
+    shared('reliefSlope', Q.reliefSlope, RELIEF_SLOPE),
     { name: 'offset', slot: Q.offset, kind: 'linear', centre: 0, sd: offsetSd, recording: -1 },
     { name: 'gain', slot: Q.gain, kind: 'linear', centre: 1, sd: gainSd, recording: -1 },
     shared('lag', Q.lag, LAG),

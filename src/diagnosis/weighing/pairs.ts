@@ -35,7 +35,9 @@ export function weighPairs(
 ): Weighed[] {
   const single = [...weighed]
     .filter((w) => w.id !== 'none' && w.id !== 'sensor_stuck')
-    .sort((a, b) => b.logEvidence - a.logEvidence);
+    .sort((a, b) => b.logEvidence - a.logEvidence)
+    // the best form of each cause
+    .filter((w, i, all) => all.findIndex((other) => other.id === w.id) === i);
   // a zero error shows with the vent open, whatever else is wrong, and hides behind what explains the rest
   const sound = weighed.find((w) => w.id === 'none');
   const best = single.filter(
