@@ -351,7 +351,7 @@ export const DRAWING_DE: typeof DRAWING_EN = {
     ],
   },
   panel: {
-    noCar: 'Wählen Sie oben die Bauart des Fahrzeugs; daraus entsteht die Zeichnung.',
+    noCar: 'Wählen Sie unter Fahrzeug die Bauart; daraus entsteht die Zeichnung.',
     atPlace: (place, probability) => `an der wahrscheinlichsten Stelle gezeichnet: ${place}, ${probability}`,
     sizeAssumed: 'seine Größe ist aus dem Befund nicht bekannt und wie üblich gezeichnet',
     notDrawn: 'Dieser Befund nennt keinen Fehler, der sich zeichnen lässt; gezeigt ist das intakte System.',

@@ -370,7 +370,7 @@ export const DRAWING_EN = {
     ],
   },
   panel: {
-    noCar: 'Choose the car’s layout above; the drawing is made from it.',
+    noCar: 'Choose the layout under Car; the drawing is made from it.',
     atPlace: (place: string, probability: string) => `drawn at its likeliest place: ${place}, ${probability}`,
     sizeAssumed: 'its size is not known from the finding and drawn as usual',
     notDrawn: 'This finding names no fault that can be drawn; the sound system is shown.',

@@ -37,6 +37,7 @@ export function CodesEditor(): ReactNode {
 
   return (
     <div className="codes">
+      {job.codes.length === 0 && <p className="quiet">{words.noCodes}</p>}
       {!isReadOnly && (
         <Fold label={words.codes} act={words.addCode} isOpenAtFirst={job.codes.length === 0}>
           <form className="fields" onSubmit={add}>
@@ -65,7 +66,6 @@ export function CodesEditor(): ReactNode {
           </form>
         </Fold>
       )}
-      {job.codes.length === 0 && <p className="quiet">{words.noCodes}</p>}
       {job.codes.length > 0 && (
         <ul className="rows">
           {job.codes.map((code, at) => (
