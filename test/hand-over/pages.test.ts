@@ -41,7 +41,7 @@ function overprints({ words }: PageWords): readonly string[] {
 }
 
 const letters = (text: string): string => text.replace(/[\s\u00a0]/g, '');
-const SHOP_WORDS = { en: 'Evidence', de: 'Nachweise' };
+const SHOP_WORDS = { en: 'Evidence', de: 'Belege' };
 
 const cases: readonly (readonly [string, HandOver])[] = HAND_OVER_LANGUAGES.flatMap((language) => [
   [`usual, ${language}`, { ...sampleHandOver, language }] as const,

@@ -95,7 +95,9 @@ const sentencesOf = (parts: readonly string[]): string => parts.map(sentenceOf).
 
 function complaint({ given, words }: Desk, room: Room): readonly Block[] {
   const said = shortened(given.complaint.words, room.complaintLetters);
-  const codes = given.codes.before.map(({ code }) => `${code}: ${words.codeMeanings[code] ?? words.otherCode}`);
+  // A code may be stored and permanent: to its owner it is one.
+  const names = [...new Set(given.codes.before.map(({ code }) => code))];
+  const codes = names.map((code) => `${code}: ${words.codeMeanings[code] ?? words.otherCode}`);
   return [
     said === '' ? text('body', words.noComplaint) : text('quote', said),
     ...(codes.length === 0 ? [] : [text('quiet', shortened(codes.join('; '), room.letters))]),
@@ -126,7 +128,7 @@ function done({ given, words }: Desk, room: Room): readonly Block[] {
     const names = repair.parts.slice(0, room.parts).map(({ name }) => shortened(name, Math.min(60, room.letters / 2)));
     const parts =
       names.length === 0 ? '' : ` ${words.repairParts(names.join(', '), repair.parts.length - names.length)}`;
-    return `${words.repairDone(day(repair.at), shortened(repair.what, room.letters))}${parts}`;
+    return `${words.repairDone(words.day(day(repair.at)), shortened(repair.what, room.letters))}${parts}`;
   });
   const isCut =
     given.repairs.length > room.repairs ||
@@ -184,7 +186,7 @@ export function customerPart(desk: Desk, room: Room): Part {
     id: 'customer',
     gap: room.gap,
     title: words.customerTitle,
-    subtitle: words.customerSubtitle(shortened(carName(desk), room.headLetters), day(given.madeAt)),
+    subtitle: words.customerSubtitle(shortened(carName(desk), room.headLetters), words.day(day(given.madeAt))),
     sections: all,
   };
 }

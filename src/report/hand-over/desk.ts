@@ -4,6 +4,7 @@ import { DE } from '../../checks/text/de.ts';
 import { EN } from '../../checks/text/en.ts';
 import type { ChecksText } from '../../checks/text/text.ts';
 import type { Place } from '../../diagnosis/finding.ts';
+import { textInUnits } from '../../units/text-in-units.ts';
 import type { HandOver, HandOverLanguage } from './hand-over.ts';
 import { type Quantities, quantities } from './quantities.ts';
 import { HAND_OVER_WORDS } from './words/languages.ts';
@@ -23,6 +24,16 @@ export function deskOf(given: HandOver): Desk {
   const words = HAND_OVER_WORDS[given.language];
   return { given, words, checks: CHECKS[given.language], q: quantities(given.units, words.numbers) };
 }
+
+/** Typical values within a sentence, in the units of the document. */
+export const inUnits = ({ given, q }: Desk, text: string): string =>
+  textInUnits(text, {
+    pressure: given.units.pressure,
+    length: given.units.length,
+    temperature: given.units.temperature === 'degC' ? '°C' : '°F',
+    number: q.number,
+    symbol: (unit) => unit,
+  });
 
 /** ISO 8601 to the minute; times are UTC throughout and say so where they stand. */
 export const dayAndMinute = (moment: string): string => moment.slice(0, 16).replace('T', ' ');

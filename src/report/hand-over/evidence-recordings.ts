@@ -5,7 +5,7 @@ import { exceeds } from '../limits.ts';
 import { sizeNote } from '../size-note.ts';
 import { isHidden } from '../trace-figure.ts';
 import { firstCause, saysNothing, tellingPlaces } from '../words.ts';
-import { type Desk, limitName, placesOf, proofSay } from './desk.ts';
+import { type Desk, inUnits, limitName, placesOf, proofSay } from './desk.ts';
 import { type Bar, type Block, listed, type Section, text, titled } from './document.ts';
 import type { HandOverFinding, HandOverRecording } from './hand-over.ts';
 import { comparedRecordings } from './not-verified.ts';
@@ -45,7 +45,7 @@ export function recordingsSection(desk: Desk): Section {
             },
           ]),
       ...(recording.model === null ? [text('quiet', words.noModel)] : []),
-      ...listed(recording.quality.map(words.machineText)),
+      ...listed(recording.quality.map((said) => inUnits(desk, words.machineText(said)))),
     ];
   });
   return { title, blocks };

@@ -1,5 +1,5 @@
 /** The evidence pack: all that a colleague or an inspector may ask for. */
-import { carName, type Desk, dayAndMinute } from './desk.ts';
+import { carName, type Desk, dayAndMinute, inUnits } from './desk.ts';
 import { listed, type Part, type Section } from './document.ts';
 import {
   checksSection,
@@ -45,7 +45,9 @@ export function evidencePart(desk: Desk): Part {
         {
           kind: 'caution',
           lead: words.cautionLead,
-          items: isSealed ? [words.sealedTankCaution, ...words.cautions] : words.cautions,
+          items: (isSealed ? [words.sealedTankCaution, ...words.cautions] : words.cautions).map((caution) =>
+            inUnits(desk, caution),
+          ),
         },
       ],
     },

@@ -4,12 +4,14 @@ import { EXPECTED_SKIPS, SKIP_REASONS, type SkipReason } from '../../recording/r
 import type { ReadSummary } from '../../server/contract/recordings.ts';
 import { useText } from '../text/language.ts';
 import { useNumbers } from '../text/numbers.ts';
+import { useInUnits } from '../units/use-in-units.ts';
 
 const isExpected = (reason: string): boolean => EXPECTED_SKIPS.includes(reason as SkipReason);
 
 export function QualityWords({ report }: { readonly report: ReadSummary }): ReactNode {
   const { recording } = useText();
   const { fixed } = useNumbers();
+  const inUnits = useInUnits();
   const text = recording.quality;
   const skipped = report.skipped.filter(({ reason }) => !isExpected(reason));
   return (
@@ -22,11 +24,11 @@ export function QualityWords({ report }: { readonly report: ReadSummary }): Reac
         <p>{text.lines(fixed(report.samples, 0), fixed(report.linesRead, 0))}</p>
         <ul>
           {report.quality.map((words) => (
-            <li key={words}>{recording.said(words)}</li>
+            <li key={words}>{inUnits(recording.said(words))}</li>
           ))}
           {report.warnings.map((words) => (
             <li key={words} className="warning">
-              {recording.said(words)}
+              {inUnits(recording.said(words))}
             </li>
           ))}
           {skipped.map(({ reason, count, firstLines }) => (

@@ -4,15 +4,20 @@ import { dataItemInGerman } from '../../data-items-de.ts';
 import { limitSourceInGerman, OWNER_WORDS_DE, SIZE_NOTES_DE } from '../../words-de.ts';
 import { machineTextInGerman } from './machine-de.ts';
 import { NAMES_DE } from './names-de.ts';
+import { thousands } from './thousands.ts';
 import type { HandOverWords } from './words.ts';
+
+/** Aus JJJJ-MM-TT. */
+const dayInGerman = (iso: string): string => iso.split('-').reverse().join('.');
 
 export const DE: HandOverWords = {
   ...NAMES_DE,
   customerTitle: 'Die Tankentlüftung Ihres Fahrzeugs',
-  evidenceTitle: 'Nachweise',
+  evidenceTitle: 'Belege',
   customerSubtitle: (car, date) => `${car}, ${date}`,
   evidenceSubtitle: (car, date) => `${car}. Was gemessen wurde, was daraus folgt und was nicht. ${date}`,
   fileTitle: (job, car) => `Übergabe zu Auftrag ${job}: ${car}`,
+  day: (iso) => dayInGerman(String(iso)),
   jobNumber: (job) => `Auftrag ${job}`,
   invented: 'Erfundenes Fahrzeug, erfundene Kundschaft und Aufzeichnungen, nur zur Vorführung.',
   pageOf: (page, pages) => `Seite ${page} von ${pages}`,
@@ -84,7 +89,7 @@ export const DE: HandOverWords = {
     code: 'Code',
     status: 'Status',
     meaning: 'Bedeutung, allgemein',
-    freezeFrame: 'Standbild (Freeze Frame)',
+    freezeFrame: 'Umgebungsdaten (Freeze Frame)',
     before: 'vor der Reparatur',
     after: 'nach der Reparatur',
     phase: 'Phase',
@@ -146,7 +151,7 @@ export const DE: HandOverWords = {
   samples: (count) => `${count} Messwerte`,
   bytes: (count) => `${count} Byte`,
   minutes: (count) => `${count} min`,
-  kilometres: (count) => `${count} km`,
+  kilometres: (count) => `${thousands(String(count), '.')}\u00a0km`,
   signatures: ['Techniker/in, Datum', 'von der Kundschaft erhalten, Datum'],
 
   couldNotTell: OWNER_WORDS_DE.couldNotTell,
@@ -163,7 +168,7 @@ export const DE: HandOverWords = {
   nothingDone: 'Es wurde noch nichts repariert.',
   repairDone: (date, what) => `${date}: ${what}`,
   repairParts: (parts, more) => `Teile: ${parts}${more > 0 ? ` und ${more} weitere` : ''}.`,
-  inEvidence: 'Die vollständige Liste steht in den Nachweisen.',
+  inEvidence: 'Die vollständige Liste steht in den Belegen.',
   checksDone: (count) =>
     count === 1 ? 'Eine Prüfung wurde von Hand gemacht.' : `${count} Prüfungen wurden von Hand gemacht.`,
   provenSize: (before, after) => `Öffnung vor der Reparatur: ${before}. Danach: ${after}`,

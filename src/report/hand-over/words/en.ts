@@ -3,7 +3,16 @@
 import { GENERAL_CAUTION, SEALED_TANK_CAUTION, STANDING_CAUTIONS } from '../../cautions.ts';
 import { DIAMETER_CONVENTION, SIZE_NOTES } from '../../sentences.ts';
 import { NAMES_EN } from './names-en.ts';
+import { thousands } from './thousands.ts';
 import type { HandOverWords } from './words.ts';
+
+const MONTHS = 'January February March April May June July August September October November December'.split(' ');
+
+/** From YYYY-MM-DD. */
+function dayInWords(iso: string): string {
+  const [year = '', month = '', day = ''] = iso.split('-');
+  return `${Number(day)}\u00a0${MONTHS[Number(month) - 1] ?? month} ${year}`;
+}
 
 export const EN: HandOverWords = {
   ...NAMES_EN,
@@ -12,6 +21,7 @@ export const EN: HandOverWords = {
   customerSubtitle: (car, date) => `${car}, ${date}`,
   evidenceSubtitle: (car, date) => `${car}. What was measured, what follows from it, and what does not. ${date}`,
   fileTitle: (job, car) => `Hand-over of job ${job}: ${car}`,
+  day: (iso) => dayInWords(String(iso)),
   jobNumber: (job) => `Job ${job}`,
   invented: 'Invented car, customer and recordings, for demonstration only.',
   pageOf: (page, pages) => `page ${page} of ${pages}`,
@@ -145,7 +155,7 @@ export const EN: HandOverWords = {
   samples: (count) => `${count} samples`,
   bytes: (count) => `${count} bytes`,
   minutes: (count) => `${count} min`,
-  kilometres: (count) => `${count} km`,
+  kilometres: (count) => `${thousands(String(count), ',')}\u00a0km`,
   signatures: ['technician, date', 'received by the customer, date'],
 
   couldNotTell: 'The measurement does not say what is wrong. Another one is needed before parts are replaced.',

@@ -16,7 +16,7 @@ function texts(value: unknown, path = ''): readonly (readonly [string, string])[
 
 /** The same in both languages, and rightly so. */
 const SAME =
-  /^(numbers\.decimalSign|codeStatus\.permanent|facts\.(hash|code|tank|status|phase)|minutes|kilometres|repairDone|customerSubtitle)/;
+  /^(numbers\.decimalSign|codeStatus\.permanent|facts\.(hash|code|tank|status|phase)|minutes|kilometres|repairDone|customerSubtitle|day)/;
 
 test.each(HAND_OVER_LANGUAGES.filter((language) => language !== 'en'))('%s says all that English says', (language) => {
   const english = new Map(texts({ ...EN, machineText: null, limitSource: null, frameName: null }));

@@ -258,4 +258,6 @@ export interface HandOverWords extends Names, Labels, Sentences {
    * known is handed on as it is, marked.
    */
   readonly machineText: (english: string) => string;
+  /** YYYY-MM-DD as people write it. */
+  readonly day: (iso: string) => string;
 }
