@@ -9,7 +9,11 @@ export async function bundle(root) {
   await build({
     absWorkingDir: root,
     // Worker threads start from a file of their own, beside the chunks.
-    entryPoints: { vaporwright: 'src/cli/main.ts', worker: 'src/server/work/worker.ts' },
+    entryPoints: {
+      vaporwright: 'src/cli/main.ts',
+      worker: 'src/server/work/worker.ts',
+      thread: 'src/cli/thread-worker.ts',
+    },
     outdir: aside,
     outExtension: { '.js': '.mjs' },
     bundle: true,

@@ -4,6 +4,7 @@ import { existsSync } from 'node:fs';
 import { EXIT } from './exit-codes.ts';
 import { Failure } from './failure.ts';
 import { packagePath } from './package-path.ts';
+import { ownSignals } from './stop-signals.ts';
 
 export function benchCommand(name: string | undefined, rest: readonly string[]): Promise<void> {
   const runner = packagePath('scripts/bench.mjs');
@@ -14,6 +15,7 @@ export function benchCommand(name: string | undefined, rest: readonly string[]):
     });
   }
   // The benchmark and this program get Ctrl-C together; this one waits for the other's end.
+  ownSignals();
   process.on('SIGINT', () => {});
   return new Promise((resolve) => {
     const child = spawn(process.execPath, [runner, ...(name === undefined ? [] : [name, ...rest])], {

@@ -1,7 +1,9 @@
 /** `capture`: records a car live into a capture file; `capture --demo` does so from a simulated car. */
+
+import { existsSync, rmSync } from 'node:fs';
 import { createInterface } from 'node:readline/promises';
 import { CaptureFile } from '../capture/capture-file.ts';
-import { LiveSession } from '../capture/live-session.ts';
+import { LiveSession, type LiveState } from '../capture/live-session.ts';
 import { openPort, USUAL_PORT } from '../capture/open-port.ts';
 import type { ServedCar } from '../capture/simulated-car/serve-car.ts';
 import type { LayoutId } from '../system/car.ts';
@@ -9,6 +11,7 @@ import { captureInWords } from './capture-words.ts';
 import { EXIT } from './exit-codes.ts';
 import { cannotWrite, Failure } from './failure.ts';
 import { printJson, printText, remark } from './output.ts';
+import { ownSignals } from './stop-signals.ts';
 
 export interface CaptureOptions {
   readonly port?: string;
@@ -56,13 +59,33 @@ async function mayClear(options: CaptureOptions): Promise<boolean> {
   return answer.trim().toLowerCase() === 'clear';
 }
 
+/** Says each change of state once: an adapter that is not there is tried every two seconds, and that is not said each time. */
+function tellChanges() {
+  let trouble: string | undefined;
+  let last = '';
+  return {
+    tell: (state: LiveState, said: string): void => {
+      const words = said.replace(/^Error: /, '');
+      const isKnown = state === 'waiting' ? words === trouble : state === 'connecting' && trouble !== undefined;
+      if (state === 'waiting') trouble = words;
+      else if (state === 'sampling') trouble = undefined;
+      if (!isKnown && words !== last) remark(`vaporwright: ${words}`);
+      last = words;
+    },
+    last: (): string => last,
+    trouble: (): string | undefined => trouble?.replace(/; trying again$/, ''),
+  };
+}
+
 export async function captureCommand(options: CaptureOptions): Promise<void> {
+  ownSignals();
   const car = options.demo === undefined ? undefined : await makeDemo(options.demo);
   const address = car?.address ?? options.port;
   if (address === undefined)
     throw new Failure(EXIT.usage, 'no adapter was named', {
       expected: '--port /dev/ttyACM0, --port tcp://host:port or --port can0; or --demo engine-vacuum',
     });
+  const isNew = !existsSync(options.out);
   let file: CaptureFile;
   try {
     file = new CaptureFile(options.out);
@@ -70,14 +93,16 @@ export async function captureCommand(options: CaptureOptions): Promise<void> {
     throw cannotWrite(options.out, error);
   }
   const ports = { bitRate: options.bitRate ?? USUAL_PORT.bitRate, baudRate: options.baudRate ?? USUAL_PORT.baudRate };
-  let lastWords = '';
+  let stopped = (): void => {};
+  const tellOnce = tellChanges();
   const session = new LiveSession({
     open: () => openPort(address, ports),
     file,
     label: options.out,
-    onState: (_, words) => {
-      if (words !== lastWords) remark(`vaporwright: ${words}`);
-      lastWords = words;
+    onState: (state, words) => {
+      tellOnce.tell(state, words);
+      // A full disk ends the recording from within.
+      if (state === 'stopped') stopped();
     },
   });
   remark(`Recording from ${address} into ${options.out}. Commands to the car only read. Ctrl-C ends it.`);
@@ -87,6 +112,7 @@ export async function captureCommand(options: CaptureOptions): Promise<void> {
   }, REPORT_EVERY_MS);
   let timer: NodeJS.Timeout | undefined;
   await new Promise<void>((resolve) => {
+    stopped = resolve;
     process.once('SIGINT', () => resolve());
     process.once('SIGTERM', () => resolve());
     if (options.seconds !== undefined) timer = setTimeout(resolve, options.seconds * 1000);
@@ -100,10 +126,26 @@ export async function captureCommand(options: CaptureOptions): Promise<void> {
     cleared = replies.some(({ message }) => message[0] === 0x44);
     remark(cleared ? 'The car says that it has cleared its codes.' : 'The car did not clear its codes.');
   }
+  const cannotGoOn = session.state === 'stopped' ? tellOnce.last() : undefined;
   await session.stop();
   file.close();
   await car?.close();
   const reading = session.reading();
+  if (cannotGoOn !== undefined)
+    throw new Failure(EXIT.output, cannotGoOn, {
+      file: options.out,
+      advice: 'What came before stands in the file. Make room, then go on into the same file.',
+    });
+  if (session.samples === 0 && reading.units.length === 0) {
+    if (isNew) rmSync(options.out, { force: true });
+    throw new Failure(EXIT.input, 'nothing was recorded', {
+      found: tellOnce.trouble() ?? 'no control unit had answered when the recording ended',
+      expected: `an adapter at ${address} and a car with its key on`,
+      advice: isNew
+        ? 'No file was left behind.'
+        : 'The file that was there before is as it was, but for marks of the pause.',
+    });
+  }
   if (options.json === true)
     printJson({
       schema: 'vaporwright-capture-1',

@@ -2,6 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import { EXIT } from './exit-codes.ts';
 import { cannotRead, Failure } from './failure.ts';
+import { makeFolderFor } from './make-folder.ts';
 import { withStore } from './open-data.ts';
 import { printJson, printText } from './output.ts';
 import { writeStream } from './write-stream.ts';
@@ -15,6 +16,7 @@ export interface JobFileOptions {
 const PAGE = 200;
 
 export async function exportJobCommand(number: number, file: string, { data, json }: JobFileOptions): Promise<void> {
+  makeFolderFor(file);
   const bytes = await withStore(data, async (store) => {
     let before: string | undefined;
     for (;;) {

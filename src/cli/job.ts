@@ -1,7 +1,7 @@
 /** From files to a finding: reads car, notes and recordings, asks for the finding, keeps what it was made from. */
 import { mappingSchema } from '../recording/mapping.ts';
 import type { StoredSheet } from '../report/sheet.ts';
-import { hasVapourPressure, makeSheetFrom } from '../server/finding/make-sheet.ts';
+import { hasVapourPressure } from '../server/finding/make-sheet.ts';
 import { progressInWords } from '../server/finding/progress-words.ts';
 import type { ReadFile } from '../server/recordings/read-file.ts';
 import { carSchema } from '../system/car.ts';
@@ -12,6 +12,7 @@ import { readJsonFile } from './json-file.ts';
 import { notesFor, notesSchema, phasesFor } from './notes.ts';
 import { startProgress } from './progress.ts';
 import { readRecording } from './read-recording.ts';
+import { runInThread } from './thread.ts';
 import { PROGRAM } from './version.ts';
 
 export interface JobOptions {
@@ -39,6 +40,20 @@ function requirePressure(read: ReadFile): void {
   });
 }
 
+/** A recording that counts twice makes a finding surer than it is. */
+function refuseTwice(reads: readonly ReadFile[]): void {
+  reads.forEach((read, i) => {
+    const same = reads.slice(0, i).find(({ sha256 }) => sha256 === read.sha256);
+    if (same === undefined) return;
+    throw new Failure(EXIT.usage, `the same recording was given twice`, {
+      file: read.path,
+      found: same.path === read.path ? read.path : `${same.path} and ${read.path} hold the same`,
+      expected: 'recordings that were each made on their own',
+      advice: 'Give each recording once; what counts twice would make the finding surer than it is.',
+    });
+  });
+}
+
 export async function makeSheet(files: readonly string[], options: JobOptions): Promise<StoredSheet> {
   const car = readJsonFile(options.car, carSchema, 'vaporwright-car-1');
   const notes =
@@ -62,18 +77,20 @@ export async function makeSheet(files: readonly string[], options: JobOptions): 
       requirePressure(read);
       reads.push(read);
     }
-    return makeSheetFrom({
+    refuseTwice(reads);
+    const inputs = {
       car: car.value,
       carSha256: car.sha256,
-      recordings: reads,
+      recordings: reads.map(({ recording, quality, report, sha256 }) => ({ recording, quality, report, sha256 })),
       phases: reads.map(({ path }) => phasesFor(notes, path)),
       complaints: options.complaint === undefined ? [] : [COMPLAINTS[options.complaint]],
       codes: options.codes ?? [],
       program: PROGRAM,
       madeAt: options.madeAt ?? new Date().toISOString(),
-      onProgress: (fraction, what) =>
-        progress.report(READING_SHARE + (1 - READING_SHARE) * fraction, progressInWords(what)),
-    });
+    };
+    return await runInThread('sheet', inputs, (fraction, what) =>
+      progress.report(READING_SHARE + (1 - READING_SHARE) * fraction, progressInWords(what)),
+    );
   } finally {
     progress.end();
   }

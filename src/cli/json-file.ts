@@ -99,7 +99,10 @@ export function readJsonFile<S extends z.ZodType>(file: string, schema: S, forma
     file,
     ...placeOf(text, parsed.offsetOf(path)),
     found: `${path.join('.') || 'the file'}: ${shown(at(parsed.value, path))}`,
-    expected: keys.length > 0 ? knownNames(schema, issue?.path ?? [], String(keys[0])) : (issue?.message ?? formatName),
+    expected:
+      keys.length > 0
+        ? knownNames(schema, issue?.path ?? [], String(keys[0]))
+        : (issue?.message ?? formatName).replace(/^Invalid input: expected /, ''),
     advice: `The format is printed by: vaporwright schema ${shortName(formatName)}.${rest}`,
   });
 }

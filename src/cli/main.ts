@@ -2,13 +2,15 @@
 import { type Command, CommanderError } from 'commander';
 import { EXIT } from './exit-codes.ts';
 import { asFailure, Failure, failureAsJson, failureAsText } from './failure.ts';
+import { printAsIs } from './output.ts';
 import { buildProgram } from './program.ts';
+import { stopOnSignals } from './stop-signals.ts';
 
 /** Sub-commands inherit exit and output behaviour only when told. */
 function quieten(program: Command, isJson: boolean): void {
   for (const command of [program, ...program.commands]) {
     command.exitOverride();
-    if (isJson) command.configureOutput({ writeErr: () => {} });
+    command.configureOutput({ writeOut: printAsIs, ...(isJson ? { writeErr: () => {} } : {}) });
   }
 }
 
@@ -21,6 +23,9 @@ export async function main(argv: readonly string[]): Promise<void> {
   const isJson = argv.includes('--json');
   const program = buildProgram();
   quieten(program, isJson);
+  stopOnSignals(isJson);
+  // Who closes the pipe of remarks and progress wants none.
+  process.stderr.on('error', () => {});
   try {
     if (argv.length <= 2) {
       program.outputHelp();

@@ -1,13 +1,11 @@
 /** `plan`: the next step towards a proven repair, and why. */
 
-import { causeProbabilities } from '../checks/belief.ts';
 import { checkById } from '../checks/catalogue/all.ts';
 import type { CircumstanceId } from '../checks/circumstances.ts';
 import { jobStateFromStored, jobStateSchema, storedJobState } from '../checks/job-format.ts';
-import { beliefOf, type JobState, NEW_JOB } from '../checks/job-state.ts';
-import { type Plan, plan } from '../checks/plan.ts';
+import { type JobState, NEW_JOB } from '../checks/job-state.ts';
+import type { Plan } from '../checks/plan.ts';
 import { readEntry } from '../checks/read-entry.ts';
-import { simulateRecordings } from '../checks/simulated/simulate-recordings.ts';
 import { EN } from '../checks/text/en.ts';
 import { COMPLAINTS as ALL_COMPLAINTS, type Complaint } from '../diagnosis/priors/root-causes.ts';
 import { findingFromStored } from '../report/finding-format.ts';
@@ -19,6 +17,7 @@ import { Failure } from './failure.ts';
 import { readJsonFile } from './json-file.ts';
 import { printJson, printText, remark } from './output.ts';
 import { cautionsOfStep, planInWords, stepName } from './plan-words.ts';
+import { runInThread } from './thread.ts';
 import { refuseOverwritingInput, writeWhole } from './write-whole.ts';
 
 export interface PlanViewOptions {
@@ -69,13 +68,7 @@ function startState({ finding, car, state }: PlanOptions): JobState {
   return { ...NEW_JOB, layout: readJsonFile(car!, carSchema, 'vaporwright-car-1').value.layout };
 }
 
-/** Plays what could be recorded next; some seconds of work. */
-function withRecordings(state: JobState): JobState {
-  const causes = [...causeProbabilities(beliefOf(state))].sort((a, b) => b.probability - a.probability);
-  return { ...state, recordings: [...simulateRecordings({ layout: state.layout, causes })] };
-}
-
-export function planCommand(options: PlanOptions): void {
+export async function planCommand(options: PlanOptions): Promise<void> {
   const start = startState(options);
   for (const id of options.without ?? []) knownCheck(id);
   const state: JobState = {
@@ -87,29 +80,31 @@ export function planCommand(options: PlanOptions): void {
     goal: options.moneyWeight === undefined ? start.goal : { moneyWeight: options.moneyWeight },
     changes: { ...start.changes, ...options.set },
   };
-  showPlan(state, options, [options.finding, options.car, options.state]);
+  await showPlan(state, options, [options.finding, options.car, options.state]);
 }
 
 /** Also what `result` ends with. */
-export function showPlan(state: JobState, options: PlanViewOptions, inputs: readonly (string | undefined)[]): void {
+export async function showPlan(
+  state: JobState,
+  options: PlanViewOptions,
+  inputs: readonly (string | undefined)[],
+): Promise<void> {
   const { out } = options;
   if (out !== undefined)
     refuseOverwritingInput(
       [out],
       inputs.flatMap((file) => (file === undefined ? [] : [file])),
     );
-  const made = planned(state, options);
+  const made = await planned(state, options);
   if (out !== undefined) writeWhole([{ path: out, content: `${JSON.stringify(storedJobState(state), null, 2)}\n` }]);
   if (options.json === true) printJson(machinePlan(state, made, options.acknowledge === true));
   else printText(planInWords(made, options.acknowledge === true));
   if (out !== undefined) remark(`Written: ${out}`);
 }
 
-function planned(state: JobState, { seconds, recordings }: PlanViewOptions): Plan {
+async function planned(state: JobState, { seconds, recordings = false }: PlanViewOptions): Promise<Plan> {
   try {
-    const asked = recordings === true ? withRecordings(state) : state;
-    const until = performance.now() + seconds * 1000;
-    return plan(asked, { expansions: 100_000, shouldStop: () => performance.now() > until });
+    return await runInThread('plan', { state, seconds, recordings });
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     throw new Failure(EXIT.input, 'the plan cannot be made', {

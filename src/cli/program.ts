@@ -24,6 +24,39 @@ function positiveNumber(text: string): number {
   return value;
 }
 
+const numberWithin =
+  (least: number, most: number, what: string) =>
+  (text: string): number => {
+    const value = Number(text);
+    if (text.trim() !== '' && value >= least && value <= most) return value;
+    throw new InvalidArgumentError(`"${text}" is not ${what} from ${least} to ${most}.`);
+  };
+
+const modelYear = (text: string): number => {
+  if (/^(19|20)\d{2}$/.test(text)) return Number(text);
+  throw new InvalidArgumentError(`"${text}" is not a year, as 2012.`);
+};
+
+const timeOfDay = (text: string): string => {
+  if (/^([01]?\d|2[0-3]):[0-5]\d$/.test(text)) return text;
+  throw new InvalidArgumentError(`"${text}" is not a time of day, as 07:30.`);
+};
+
+const timeZone = (text: string): string => {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: text });
+    return text;
+  } catch {
+    throw new InvalidArgumentError(`"${text}" is no time zone that is known here, as Europe/Berlin.`);
+  }
+};
+
+const bitRate = (text: string): number => {
+  const value = Number(text);
+  if (value === 500_000 || value === 250_000) return value;
+  throw new InvalidArgumentError(`"${text}" is not a bit rate of the bus: 500000 or 250000.`);
+};
+
 function share(text: string): number {
   const value = Number(text);
   if (text.trim() === '' || !(value >= 0 && value <= 1)) {
@@ -221,9 +254,9 @@ export function buildProgram(): Command {
     )
     .option('--port <address>', 'serial device, tcp://host:port, or a CAN network as can0')
     .requiredOption('--out <file>', 'capture file (candump text); an existing one is added to')
-    .option('--seconds <n>', 'end after so long; without it Ctrl-C ends', Number)
-    .option('--bit-rate <n>', 'of the bus: 500000, or 250000', Number)
-    .option('--baud-rate <n>', 'of the serial line', Number)
+    .option('--seconds <n>', 'end after so long; without it Ctrl-C ends', positiveNumber)
+    .option('--bit-rate <n>', 'of the bus: 500000, or 250000', bitRate)
+    .option('--baud-rate <n>', 'of the serial line', wholeNumber)
     .addOption(new Option('--demo <layout>', 'a simulated car with a small leak instead of a port').choices(LAYOUTS))
     .option('--clear-codes', 'at the end ask to clear the codes; everything is saved before')
     .option('--yes', 'with --clear-codes: do not ask')
@@ -247,17 +280,25 @@ export function buildProgram(): Command {
     .argument('[recordings...]', 'recordings or bus captures of drives and soaks')
     .requiredOption('--car <file>', 'what is known of the car (JSON)')
     .option('--conditions <file>', 'when its monitor may run (JSON, format: vaporwright schema monitor)')
-    .option('--model-year <n>', 'for the inspection', Number)
+    .option('--model-year <n>', 'for the inspection', modelYear)
     .option('--rule <name>', 'inspection rule: us-federal or us-evap-only')
     .option('--rule-file <file>', 'local inspection rule (JSON, format: vaporwright schema inspection)')
-    .option('--parked-hours <n>', 'how long it was parked before the first recording', Number)
+    .option(
+      '--parked-hours <n>',
+      'how long it was parked before the first recording',
+      numberWithin(0, 10_000, 'a number of hours'),
+    )
     .option('--forecast <file>', 'hourly temperatures, one hour a line, as "06:00 4.5"')
     .addOption(new Option('--unit <unit>', 'of temperatures without one').choices(['C', 'F']))
-    .option('--level <percent>', 'fuel level now', Number)
-    .option('--leaves <time>', 'when the owner leaves on most days, as 07:30')
-    .option('--garage <celsius>', 'temperature where it is parked, when not outdoors', Number)
+    .option('--level <percent>', 'fuel level now', numberWithin(0, 100, 'a share in percent'))
+    .option('--leaves <time>', 'when the owner leaves on most days, as 07:30', timeOfDay)
+    .option(
+      '--garage <celsius>',
+      'temperature where it is parked, when not outdoors',
+      numberWithin(-50, 60, 'a temperature in °C'),
+    )
     .option('--deadline <date>', 'of the inspection, as 2026-12-04')
-    .option('--zone <name>', 'time zone, as Europe/Berlin; of this machine when absent')
+    .option('--zone <name>', 'time zone, as Europe/Berlin; of this machine when absent', timeZone)
     .option(...JSON_OPTION)
     .addHelpText(
       'after',
@@ -352,9 +393,9 @@ export function buildProgram(): Command {
     .command('bench')
     .summary('run a benchmark')
     .description(
-      'Runs a benchmark in a clone of the project: accuracy, calibration, speed, csv or planner; all but accuracy without a name.',
+      'Runs a benchmark in a clone of the project: accuracy, calibration, speed, csv, bus, readiness, planner, pages or server; all but accuracy without a name.',
     )
-    .argument('[name]', 'accuracy, calibration, speed, csv or planner')
+    .argument('[name]', 'accuracy, calibration, speed, csv, bus, readiness, planner, pages or server')
     .argument('[arguments...]', 'passed to the benchmark')
     .allowUnknownOption()
     .passThroughOptions()

@@ -172,6 +172,12 @@ function planLines(plan: DrivePlan): string[] {
 }
 
 export async function readinessCommand(paths: readonly string[], options: ReadinessOptions): Promise<void> {
+  if (paths.length === 0 && options.forecast === undefined) {
+    throw new Failure(EXIT.usage, 'there is nothing to go by', {
+      expected: 'recordings or bus captures of drives and soaks, or --forecast FILE to plan the next ones, or both',
+      advice: 'Try: vaporwright readiness --car car.json --model-year 2012 drive.log',
+    });
+  }
   const car = readJsonFile(options.car, carSchema, 'vaporwright-car-1').value;
   const conditions =
     options.conditions === undefined
@@ -238,10 +244,12 @@ export async function readinessCommand(paths: readonly string[], options: Readin
   const lines: string[] = [];
   if (slip !== undefined) lines.push('Inspection', ...slip.map(({ what, value }) => `  ${what}: ${value}`), '');
   else if (status !== undefined) lines.push('Inspection: give --model-year to judge it.', '');
-  lines.push(`Why it has not run (${conditions.label})`);
-  if (attempts.length === 0) lines.push('  no engine start is seen in the recordings');
+  else if (options.modelYear !== undefined)
+    lines.push('Inspection: the files hold no readiness; a bus capture of the car does.', '');
+  if (paths.length > 0) lines.push(`Why it has not run (${conditions.label})`);
+  if (paths.length > 0 && attempts.length === 0) lines.push('  no engine start is seen in the recordings');
   lines.push(...attempts.flatMap(({ path, result }) => attemptLines(path, result)));
-  if (planned !== undefined) lines.push('', ...planLines(planned.plan));
+  if (planned !== undefined) lines.push(...(lines.length > 0 ? [''] : []), ...planLines(planned.plan));
   if (outlook !== undefined) lines.push('', `Engine-off test: ${WORDS.outlook(outlook, FIGURES)}`, WORDS.plateau);
   lines.push('', WORDS.caution);
   printText(lines.join('\n'));

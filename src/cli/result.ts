@@ -72,8 +72,10 @@ function setupsAfter(state: JobState, step: Step): readonly SetupId[] {
   return SETUPS.filter((id) => state.setupsDone.includes(id) || needed.includes(id));
 }
 
-export function resultCommand(id: string, words: readonly string[], options: ResultOptions): void {
+export async function resultCommand(id: string, words: readonly string[], options: ResultOptions): Promise<void> {
   const state = jobStateFromStored(readJsonFile(options.state, jobStateSchema, STATE_FORMAT).value);
   const step = stepFrom(id, words);
-  showPlan({ ...state, steps: [...state.steps, step], setupsDone: setupsAfter(state, step) }, options, [options.state]);
+  await showPlan({ ...state, steps: [...state.steps, step], setupsDone: setupsAfter(state, step) }, options, [
+    options.state,
+  ]);
 }

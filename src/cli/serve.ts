@@ -1,4 +1,6 @@
 /** `serve`: the workbench in a browser on this machine, until Ctrl-C. */
+
+import { join } from 'node:path';
 import { DEMO_FOLDER } from '../jobs/demo/demo-shop.ts';
 import { StoreProblem } from '../jobs/store-problem.ts';
 import { userDataFolder } from '../jobs/user-data-folder.ts';
@@ -6,8 +8,10 @@ import { answers, readRunning } from '../server/running-file.ts';
 import { type RunningServer, startServer, USUAL_HOST } from '../server/start-server.ts';
 import { EXIT } from './exit-codes.ts';
 import { Failure, systemReason } from './failure.ts';
+import { makeFolderFor } from './make-folder.ts';
 import { printText, remark } from './output.ts';
 import { packagePath } from './package-path.ts';
+import { ownSignals } from './stop-signals.ts';
 import { PROGRAM, PROGRAM_VERSION } from './version.ts';
 
 export interface ServeOptions {
@@ -61,7 +65,9 @@ const stopped = (): Promise<void> =>
   });
 
 export async function serveCommand(options: ServeOptions): Promise<void> {
+  ownSignals();
   const dataFolder = dataFolderFrom(options.data);
+  makeFolderFor(join(dataFolder, 'database'));
   const running = readRunning(dataFolder);
   if (running !== undefined && (await answers(running))) {
     printText(`Vaporwright is open at ${running.address}`);

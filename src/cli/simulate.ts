@@ -4,12 +4,13 @@ import { writeRecordingCsv } from '../recording/write-csv.ts';
 import { changesOfCommands } from '../report/command-changes.ts';
 import { simulatedFigure } from '../report/simulated-figure.ts';
 import { drawingToSvgFile } from '../report/svg.ts';
-import { type Simulation, simulate } from '../simulation/simulate.ts';
+import type { Simulation } from '../simulation/simulate.ts';
 import { EXIT } from './exit-codes.ts';
 import { Failure } from './failure.ts';
 import { readJsonFile } from './json-file.ts';
 import { printJson, printText } from './output.ts';
-import { type ScenarioFile, scenarioFromFile, scenarioSchema } from './scenario-file.ts';
+import { type ScenarioFile, scenarioSchema } from './scenario-file.ts';
+import { runInThread } from './thread.ts';
 import { refuseOverwritingInput, writeWhole } from './write-whole.ts';
 
 export interface SimulateOptions {
@@ -20,9 +21,9 @@ export interface SimulateOptions {
 const FIGURE_WIDTH = 760;
 
 /** Mistakes in a scenario that its format cannot catch: a fault that the layout has not, a trace of nothing. */
-function play(file: string, scenario: ScenarioFile): Simulation {
+async function play(file: string, scenario: ScenarioFile): Promise<Simulation> {
   try {
-    return simulate(scenarioFromFile(scenario), scenario.trace === undefined ? {} : { trace: scenario.trace });
+    return await runInThread('simulate', scenario);
   } catch (error) {
     throw new Failure(EXIT.input, `${file} cannot be played`, {
       file,
@@ -62,7 +63,7 @@ export async function simulateCommand(file: string, options: SimulateOptions): P
   const base = options.out ?? basename(file).replace(/(\.scenario)?\.json$/, '');
   const files = { csv: `${base}.csv`, svg: `${base}.svg`, traces: `${base}.traces.csv` };
   refuseOverwritingInput(Object.values(files), [file]);
-  const simulation = play(file, scenario);
+  const simulation = await play(file, scenario);
   const { failure, recording, steps } = simulation;
   if (failure !== undefined) {
     throw new Failure(EXIT.input, `the simulation stopped at ${failure.timeS.toFixed(2)} s: ${failure.words}`, {

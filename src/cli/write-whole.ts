@@ -5,17 +5,7 @@ import { basename, dirname, join } from 'node:path';
 import { EXIT } from './exit-codes.ts';
 import { cannotWrite, Failure } from './failure.ts';
 import { makeFolder } from './make-folder.ts';
-
-/** Temporary files that exist now; removed when the program is stopped. */
-const unfinished = new Set<string>();
-
-function stop(): void {
-  for (const path of unfinished) rmSync(path, { force: true });
-  process.stderr.write('\nvaporwright: cancelled; nothing was left half-written.\n');
-  process.exit(EXIT.cancelled);
-}
-
-const STOP_SIGNALS = ['SIGINT', 'SIGTERM'] as const;
+import { isFinished, isUnfinished } from './stop-signals.ts';
 
 export interface OutputFile {
   readonly path: string;
@@ -24,14 +14,13 @@ export interface OutputFile {
 
 /** Writes a group of files; when one cannot be written none of the group is put in place. */
 export function writeWhole(files: readonly OutputFile[]): void {
-  for (const signal of STOP_SIGNALS) process.on(signal, stop);
   const staged: { from: string; to: string }[] = [];
   try {
     for (const { path, content } of files) {
       const from = join(dirname(path), `.${basename(path)}.${randomUUID().slice(0, 8)}.part`);
       try {
         makeFolder(dirname(path));
-        unfinished.add(from);
+        isUnfinished(from);
         staged.push({ from, to: path });
         writeFileSync(from, content);
       } catch (error) {
@@ -48,9 +37,8 @@ export function writeWhole(files: readonly OutputFile[]): void {
   } finally {
     for (const { from } of staged) {
       rmSync(from, { force: true });
-      unfinished.delete(from);
+      isFinished(from);
     }
-    for (const signal of STOP_SIGNALS) process.off(signal, stop);
   }
 }
 

@@ -1,9 +1,10 @@
-import { readdirSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { closeSync, openSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { afterAll, describe, expect, test } from 'vitest';
 import { errorSchema } from '../../src/cli/result-formats.ts';
-import { CAR, desk, RECORDING, run } from './run.ts';
+import { CAR, desk, RECORDING, ROOT, run, runAndStop } from './run.ts';
 
 const here = desk();
 afterAll(here.clear);
@@ -119,4 +120,81 @@ describe('exit codes and words', () => {
     expect(code).toBe(2);
     expect(stderr).toContain('is also an input');
   });
+});
+
+describe('Ctrl-C in the middle of a sum', () => {
+  /** Long enough to be told of on the way: the example and a second of its kind. */
+  const second = (): string =>
+    here.put('second.csv', readFileSync(RECORDING, 'utf8').replace(/^([\d.]+),0,/m, '$1,12,'));
+
+  test('diagnose ends with words and 130, and leaves no file', async () => {
+    const out = join(here.folder, 'never.json');
+    const args = ['diagnose', '--car', CAR, '--out', out, RECORDING, second()];
+    const { code, stdout, stderr } = await runAndStop(args, here.folder, ' %  ');
+    expect({ code, stdout }).toEqual({ code: 130, stdout: '' });
+    expect(stderr).toContain('cancelled; nothing was left half-written');
+    expect(readdirSync(here.folder).filter((name) => name.includes('never'))).toEqual([]);
+  });
+
+  test('as JSON when asked', async () => {
+    const args = ['diagnose', '--car', CAR, '--json', RECORDING, second()];
+    const { code, stderr } = await runAndStop(args, here.folder, ' %  ');
+    expect(code).toBe(130);
+    expect(failure(stderr.trim().split('\n').at(-1)!)).toMatchObject({ kind: 'cancelled' });
+  });
+});
+
+test('a reader that closes the pipe of the help is no failure', () => {
+  const done = spawnSync('sh', ['-c', `"${process.execPath}" "${join(ROOT, 'bin/vaporwright.mjs')}" --help | head -1`]);
+  expect(done.stderr.toString()).toBe('');
+  expect(done.stdout.toString()).toMatch(/^Usage:/);
+});
+
+test('an output that is full: 4, not a fault of the program', () => {
+  const full = openSync('/dev/full', 'w');
+  const done = spawnSync(process.execPath, [join(ROOT, 'bin/vaporwright.mjs'), 'schema', 'car'], {
+    stdio: ['ignore', full, 'pipe'],
+  });
+  closeSync(full);
+  expect(done.status).toBe(4);
+  expect(done.stderr.toString()).toContain('the disk is full');
+});
+
+test('the same recording twice is refused: it would count twice', () => {
+  const { code, stderr } = run([
+    'diagnose',
+    '--car',
+    CAR,
+    '--json',
+    RECORDING,
+    here.put('copy.csv', readFileSync(RECORDING)),
+  ]);
+  expect(code).toBe(2);
+  expect(failure(stderr)).toMatchObject({ message: 'the same recording was given twice' });
+});
+
+describe('values of options that are none: 2', () => {
+  test.each([
+    [['readiness', '--car', CAR, '--model-year', 'abc'], 'is not a year'],
+    [['readiness', '--car', CAR, '--level', '900'], 'is not a share in percent from 0 to 100'],
+    [['readiness', '--car', CAR, '--leaves', '99:99'], 'is not a time of day'],
+    [['readiness', '--car', CAR, '--zone', 'Mars/Base'], 'is no time zone'],
+    [['readiness', '--car', CAR, '--garage', 'hot'], 'is not a temperature'],
+    [['readiness', '--car', CAR], 'there is nothing to go by'],
+    [['capture', '--out', 'x.log', '--demo', 'engine-vacuum', '--seconds', '-3'], 'is not a number above 0'],
+    [['capture', '--out', 'x.log', '--port', 'tcp://127.0.0.1:1', '--bit-rate', '1234'], 'is not a bit rate'],
+  ])('%j', (args, words) => {
+    const { code, stderr } = run(args, here.folder);
+    expect(code).toBe(2);
+    expect(stderr).toContain(words);
+  });
+});
+
+test('a capture from an adapter that is not there: 3, the trouble said once, no file left', () => {
+  const args = ['capture', '--port', 'tcp://127.0.0.1:1', '--seconds', '1', '--out', 'none.log'];
+  const { code, stderr } = run(args, here.folder);
+  expect(code).toBe(3);
+  expect(stderr).toContain('nothing was recorded');
+  expect(stderr.split('trying again')).toHaveLength(2);
+  expect(readdirSync(here.folder)).not.toContain('none.log');
 });

@@ -19,11 +19,11 @@ export function run(args: readonly string[], cwd: string = ROOT): Run {
   return { code: done.status, stdout: done.stdout, stderr: done.stderr };
 }
 
-/** Starts the program and sends Ctrl-C once `when` appears on stderr or the delay has passed. */
+/** Starts the program and sends Ctrl-C after a delay in ms, or once the words appear on stderr. */
 export function runAndStop(
   args: readonly string[],
   cwd: string,
-  delayMs: number,
+  when: number | string,
 ): Promise<Run & { readonly signal: string | null }> {
   return new Promise((resolve) => {
     const child = spawn(process.execPath, [PROGRAM, ...args], { cwd });
@@ -34,8 +34,9 @@ export function runAndStop(
     });
     child.stderr.on('data', (text: Buffer) => {
       stderr += text.toString();
+      if (typeof when === 'string' && stderr.includes(when)) child.kill('SIGINT');
     });
-    setTimeout(() => child.kill('SIGINT'), delayMs);
+    if (typeof when === 'number') setTimeout(() => child.kill('SIGINT'), when);
     child.on('exit', (code, signal) => resolve({ code, signal, stdout, stderr }));
   });
 }
