@@ -13,12 +13,17 @@ import { weighSealedHold } from './sealed/weigh-sealed-hold.ts';
 import type { WeighedSimple } from './single-run/weigh.ts';
 import { SizeMixture } from './size.ts';
 
-export interface RunEvidence {
+/** What a run says of the causes: as much as probabilities and sizes need. */
+export interface RunWeights<W extends FormWeight = FormWeight> {
+  /** By cause; the sealed tank's canister-side hole counts as a leak. */
+  readonly byCause: ReadonlyMap<CauseId, readonly W[]>;
+}
+export type FormWeight = Pick<WeighedSimple<string>, 'logEvidence' | 'size'>;
+
+export interface RunEvidence extends RunWeights<WeighedSimple<string>> {
   /** Place of the recording in the list that the user gave. */
   readonly recording: number;
   readonly procedure: ProcedureKind;
-  /** By cause; the sealed tank's canister-side hole counts as a leak. */
-  readonly byCause: ReadonlyMap<CauseId, readonly WeighedSimple<string>[]>;
   readonly limits: readonly string[];
   /** The side where a hole would be was never put to the test: whatever fits best, nothing is shown. */
   readonly inconclusive: boolean;
@@ -26,7 +31,10 @@ export interface RunEvidence {
 
 export const RUN_PROCEDURES: readonly (ProcedureKind | 'unknown')[] = ['pump-run', 'sealed-hold'];
 
-const UNTESTED: readonly string[] = ['tank-side-untested', 'tank-untested', 'no-reference'];
+export const UNTESTED: readonly string[] = ['tank-side-untested', 'tank-untested', 'no-reference'];
+
+/** The finding's name of a run's cause. */
+export const causeOf = (id: string): CauseId => (id === 'canister_leak' ? 'leak' : id) as CauseId;
 
 /** Weighs one run; undefined when it has no pressure that its model can use. */
 export function weighRun(
@@ -43,7 +51,7 @@ export function weighRun(
   if (weighed.length === 0) return undefined;
   const byCause = new Map<CauseId, WeighedSimple<string>[]>();
   for (const w of weighed) {
-    const id = (w.id === 'canister_leak' ? 'leak' : w.id) as CauseId;
+    const id = causeOf(w.id);
     byCause.set(id, [...(byCause.get(id) ?? []), w]);
   }
   const limits = pump ? pumpLimits(recording) : sealedLimits(recording);
@@ -57,14 +65,14 @@ export function weighRun(
 }
 
 /** ln evidence of a run for a cause: the mean over its forms; a cause that the run does not know looks sound in it. */
-export function runLogEvidence(run: RunEvidence, id: CauseId): number {
+export function runLogEvidence(run: RunWeights, id: CauseId): number {
   const forms = run.byCause.get(id) ?? run.byCause.get('none')!;
   const top = Math.max(...forms.map((f) => f.logEvidence));
   return top + Math.log(forms.reduce((s, f) => s + Math.exp(f.logEvidence - top), 0) / forms.length);
 }
 
 /** The form of a cause that fits best. */
-export function leadingForm(run: RunEvidence, id: CauseId): WeighedSimple<string> {
+export function leadingForm<W extends FormWeight>(run: RunWeights<W>, id: CauseId): W {
   const forms = run.byCause.get(id) ?? run.byCause.get('none')!;
   return forms.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a));
 }
@@ -75,12 +83,12 @@ const UNKNOWN_FACTOR = 0.2;
 /** Causes whose size is that of a hole to ambient. */
 const HOLES: readonly CauseId[] = ['none', 'leak', 'gross_leak', 'vent_leak'];
 
-/** Causes from runs alone, most probable first. */
-export function causesFromRuns(
-  runs: readonly RunEvidence[],
+/** Probabilities of the causes from runs alone, most probable first. */
+export function probabilitiesFromRuns(
+  runs: readonly RunWeights[],
   prior: Readonly<Record<CauseId, number>>,
   temper: number,
-): CauseProbability[] {
+): { readonly id: CauseId; readonly evidence: number; readonly probability: number }[] {
   const logs = CAUSES.map((id) => ({
     id,
     evidence: runs.reduce((s, r) => s + runLogEvidence(r, id), 0),
@@ -91,10 +99,19 @@ export function causesFromRuns(
   });
   const top = Math.max(...posterior);
   const mass = posterior.reduce((s, l) => s + Math.exp(l - top), 0);
-  const highest = Math.max(...logs.map((c) => c.evidence));
-  const ranked = logs
+  return logs
     .map((c, i) => ({ ...c, probability: Math.exp(posterior[i]! - top) / mass }))
     .sort((a, b) => b.probability - a.probability);
+}
+
+/** Causes from runs alone, most probable first. */
+export function causesFromRuns(
+  runs: readonly RunEvidence[],
+  prior: Readonly<Record<CauseId, number>>,
+  temper: number,
+): CauseProbability[] {
+  const ranked = probabilitiesFromRuns(runs, prior, temper);
+  const highest = Math.max(...ranked.map((c) => c.evidence));
   return ranked.map((c, i) => {
     const rival = ranked[i === 0 ? 1 : 0]!.id;
     const places = new Set(runs.flatMap((r) => (r.byCause.get(c.id) ?? []).flatMap((f) => f.places)));
@@ -112,7 +129,7 @@ export function causesFromRuns(
 
 /** Size of the hole to ambient over the causes that have one; undefined if none of them is sized. */
 export function sizeMixture(
-  runs: readonly RunEvidence[],
+  runs: readonly RunWeights[],
   causes: readonly { readonly id: CauseId; readonly probability: number }[],
 ): SizeMixture | undefined {
   const parts = runs.flatMap((r) =>

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Bin, binTimeS, coarsen, emptyBin } from './bin.ts';
+import { type Bin, binTimeS, coarsen, emptyBin, regrouped } from './bin.ts';
 
 function bins(count: number, widthS: number): Bin[] {
   return Array.from({ length: count }, (_, i) => {
@@ -8,9 +8,7 @@ function bins(count: number, widthS: number): Bin[] {
     b.toS = (i + 0.9) * widthS;
     b.samples = 10;
     b.sumTimeS = 10 * (i + 0.45) * widthS;
-    b.readings = 9;
-    b.sumReadingTimeS = 9 * (i + 0.45) * widthS;
-    b.sumGaugePa = 9 * i;
+    Object.assign(b.pressures[0]!, { count: 9, sumTimeS: 9 * (i + 0.45) * widthS, sumGaugePa: 9 * i });
     b.sums[0] = i;
     b.counts[0] = 1;
     b.phase = 'hold';
@@ -28,7 +26,7 @@ describe('bins that coarsen with age', () => {
         fc.array(fc.double({ min: 0, max: 400, noNaN: true }), { maxLength: 5 }),
         (count, most, times) => {
           const list = bins(count, 1);
-          const before = total(list, (b) => b.sumGaugePa);
+          const before = total(list, (b) => b.pressures[0]!.sumGaugePa);
           coarsen(
             list,
             [...times].sort((a, b) => a - b),
@@ -36,7 +34,7 @@ describe('bins that coarsen with age', () => {
           );
           expect(list.length).toBeLessThanOrEqual(Math.max(most, 0));
           expect(total(list, (b) => b.samples)).toBe(10 * count);
-          expect(total(list, (b) => b.sumGaugePa)).toBeCloseTo(before, 6);
+          expect(total(list, (b) => b.pressures[0]!.sumGaugePa)).toBeCloseTo(before, 6);
           expect(total(list, (b) => b.sums[0]!)).toBeCloseTo((count * (count - 1)) / 2, 6);
           list.slice(1).forEach((b, i) => {
             expect(b.fromS).toBeGreaterThan(list[i]!.toS);
@@ -67,5 +65,17 @@ describe('bins that coarsen with age', () => {
     expect(width(160)).toBeLessThan(width(500));
     expect(width(599)).toBeLessThan(1);
     expect(binTimeS(list[list.length - 1]!)).toBeCloseTo(599.45, 6);
+  });
+});
+
+describe('fine bins on a coarser grid', () => {
+  it('keep every sum, leave the fine ones alone, and end at changes', () => {
+    const fine = bins(100, 0.1);
+    const coarse = regrouped(fine, [4.55], () => 1);
+    expect(fine.length).toBe(100);
+    expect(coarse.length).toBe(11);
+    expect(total(coarse, (b) => b.samples)).toBe(1000);
+    expect(total(coarse, (b) => b.pressures[0]!.count)).toBe(900);
+    for (const b of coarse) expect(b.fromS >= 4.55 || b.toS < 4.55, `bin from ${b.fromS}`).toBe(true);
   });
 });

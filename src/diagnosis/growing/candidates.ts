@@ -1,55 +1,68 @@
 /** All lines of thought about one cause: a few starts, of which the best stay. */
-import type { Cause } from '../causes/catalogue.ts';
 import { gaussianSd } from '../fit/marginal.ts';
 import type { FitProblem } from '../fit/problem.ts';
-import { profile } from './profile.ts';
+import type { FollowedProblem } from './followed-problem.ts';
+import { type Profile, profile } from './profile.ts';
+import { FAIR_STEPS, FAR } from './step-need.ts';
 import { Track } from './track.ts';
 
-/** A start is judged after so many steps, and kept while it may still win [ln]. */
-const FAIR_STEPS = 4;
+/** A start is kept while it may still win [ln]. */
 const MAY_STILL_WIN = 2;
 const MOST_TRACKS = 4;
 /** A parameter better determined than this [z] is Gaussian enough for the evidence. */
 const WELL_DETERMINED = 0.12;
 
-export class Candidates {
-  readonly cause: Cause;
-  tracks: Track[];
-  problem: FitProblem;
+export class Candidates<P extends FollowedProblem = FitProblem> {
+  /** The parameter whose posterior the evidence is integrated over. */
+  readonly key: string;
+  tracks: Track<P>[];
+  problem: P;
   /** What the point-by-point integral adds to the Gaussian one [ln]. */
   private correction = 0;
+  /** The point-by-point posterior of the key as of the last look; absent where a Gaussian does. */
+  keyProfile: Profile | undefined;
 
-  constructor(cause: Cause, problem: FitProblem, starts: readonly Float64Array[]) {
-    this.cause = cause;
+  private readonly fairSteps: number;
+
+  /** @param fairSteps steps after which a start is judged */
+  constructor(key: string, problem: P, starts: readonly Float64Array[], fairSteps = FAIR_STEPS) {
+    this.key = key;
+    this.fairSteps = fairSteps;
     this.problem = problem;
-    this.tracks = starts.map((z) => new Track(cause, problem, z));
+    this.tracks = starts.map((z) => new Track(problem, z));
   }
 
-  get best(): Track {
+  get best(): Track<P> {
     let best = this.tracks[0]!;
     for (const t of this.tracks) if (t.cost < best.cost) best = t;
     return best;
   }
+  /** The best that has been stepped, and so has evidence; before the first step the best. */
+  get standing(): Track<P> {
+    let best: Track<P> | undefined;
+    for (const t of this.tracks) if (t.steps > 0 && (!best || t.cost < best.cost)) best = t;
+    return best ?? this.best;
+  }
   get logEvidence(): number {
-    return this.best.logEvidence + this.correction;
+    return this.standing.logEvidence + this.correction;
   }
 
-  follow(problem: FitProblem): void {
+  follow(problem: P): void {
     this.problem = problem;
     for (const t of this.tracks) t.follow(problem);
   }
 
   begin(starts: readonly Float64Array[]): void {
     const kept = this.best;
-    this.tracks = [kept, ...starts.map((z) => new Track(this.cause, this.problem, z))].slice(0, MOST_TRACKS + 1);
+    this.tracks = [kept, ...starts.map((z) => new Track(this.problem, z))].slice(0, MOST_TRACKS + 1);
     for (const t of this.tracks) if (t !== kept) t.evaluate();
   }
 
   /** Drops starts that had their chance; of those the best stays, and the next if it may still win elsewhere. */
   prune(): void {
     const best = this.best;
-    const fair = this.tracks.filter((t) => t !== best && (t.steps >= FAIR_STEPS || t.arrived));
-    let next: Track | undefined;
+    const fair = this.tracks.filter((t) => t !== best && this.hadItsChance(t));
+    let next: Track<P> | undefined;
     for (const t of fair) {
       const may = t.cost < best.cost + MAY_STILL_WIN && !alike(t, best);
       if (may && (!next || t.cost < next.cost)) next = t;
@@ -59,24 +72,38 @@ export class Candidates {
 
   /** Whether every start has had its chance. */
   get tried(): boolean {
-    return this.tracks.every((t) => t.steps >= FAIR_STEPS || t.arrived);
+    return this.untried.length === 0;
+  }
+  get untried(): Track<P>[] {
+    return this.tracks.filter((t) => !this.hadItsChance(t));
   }
 
-  /** Looks at how Gaussian the evidence is, after the best track has stepped. */
-  integrate(): void {
+  /** A start that is far off is judged sooner. */
+  private hadItsChance(t: Track<P>): boolean {
+    return t.arrived || t.steps >= (t.cost > this.best.cost + FAR ? FAIR_STEPS : this.fairSteps);
+  }
+
+  /**
+   * Looks at how Gaussian the evidence is, after the best track has stepped.
+   *
+   * @param always whether the posterior of the key is wanted even where it is Gaussian enough for the evidence
+   */
+  integrate(always = false): void {
     const t = this.best;
-    const key = t.problem.parameters.findIndex((p) => p.name === (this.cause.size ?? 'leak'));
+    const key = t.problem.parameters.findIndex((p) => p.name === this.key);
     if (!t.hessian || !t.jacobian || key < 0) return;
-    if (gaussianSd(t.hessian, t.z.length, key) < WELL_DETERMINED) this.correction = 0;
-    else {
-      const found = profile(t, key);
-      const correction = found ? found.logEvidence - t.logEvidence : 0;
-      // a profile that fails says nothing of the evidence
-      this.correction = Number.isFinite(correction) ? correction : 0;
-    }
+    this.correction = 0;
+    this.keyProfile = undefined;
+    if (!always && gaussianSd(t.hessian, t.z.length, key) < WELL_DETERMINED) return;
+    const found = profile(t, key);
+    const correction = found ? found.logEvidence - t.logEvidence : 0;
+    // a profile that fails says nothing of the evidence
+    if (!Number.isFinite(correction)) return;
+    this.correction = correction;
+    this.keyProfile = found;
   }
 }
 
-function alike(a: Track, b: Track): boolean {
+function alike<P extends FollowedProblem>(a: Track<P>, b: Track<P>): boolean {
   return a.z.every((v, i) => Math.abs(v - b.z[i]!) < 0.3);
 }

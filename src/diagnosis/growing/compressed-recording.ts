@@ -1,14 +1,13 @@
 /** The kept history as a short recording: a sample for each bin, and one on either side of each command change. */
 import type { ChannelName, Recording } from '../../recording/recording.ts';
 import { binTimeS, CHANNEL_NAMES } from './bin.ts';
-import type { Commands, History } from './history.ts';
+import { COMMANDS, type Commands, type History } from './history.ts';
 
 interface Row {
   readonly timeS: number;
   readonly values: Float64Array;
 }
-const VENT = CHANNEL_NAMES.indexOf('ventClosed');
-const DUTY = CHANNEL_NAMES.indexOf('purgeDuty');
+const COMMAND_COLUMNS = COMMANDS.map((name) => CHANNEL_NAMES.indexOf(name));
 /** Samples nearer than this are one [s]. */
 const SAME_S = 1e-6;
 
@@ -16,8 +15,9 @@ const SAME_S = 1e-6;
 export function compressedRecording(h: History, label: string, untilS?: number): Recording {
   const commandsOnly = (timeS: number, c: Commands): Row => {
     const values = new Float64Array(CHANNEL_NAMES.length).fill(Number.NaN);
-    values[VENT] = c.ventClosed;
-    values[DUTY] = c.purgeDuty;
+    COMMANDS.forEach((name, k) => {
+      values[COMMAND_COLUMNS[k]!] = c[name];
+    });
     return { timeS, values };
   };
   const rows: Row[] = h.bins.map((b) => ({
@@ -51,11 +51,20 @@ export function compressedRecording(h: History, label: string, untilS?: number):
   };
 }
 
-/** One sample with the mean of every channel over the whole recording. */
+/** Conditions that are read before anything moves, by channel: from the mean of so many first samples. */
+const FROM_THE_START: Partial<Record<ChannelName, number>> = { fuelTemperatureK: 20 };
+const FROM_THE_START_FILLING: Partial<Record<ChannelName, number>> = { ...FROM_THE_START, fuelLevel: 5 };
+
+/** One sample with the mean of every channel over the whole recording; of some, over its start. */
 export function meanRecording(h: History, label: string): Recording {
   const channels: Partial<Record<ChannelName, Float64Array>> = {};
+  const fromStart = h.notes?.procedure === 'refuelling' ? FROM_THE_START_FILLING : FROM_THE_START;
   CHANNEL_NAMES.forEach((name, c) => {
-    if (h.counts[c]! > 0) channels[name] = Float64Array.of(h.sums[c]! / h.counts[c]!);
+    if (h.counts[c] === 0) return;
+    const most = fromStart[name];
+    const first = most === undefined ? [] : h.firsts[c]!.slice(0, most);
+    const mean = first.length > 0 ? first.reduce((s, x) => s + x, 0) / first.length : h.sums[c]! / h.counts[c]!;
+    channels[name] = Float64Array.of(mean);
   });
   return { timeS: Float64Array.of(0), channels, label, ...(h.notes && { notes: h.notes }) };
 }

@@ -9,8 +9,10 @@ import { FitProblem, type FitRecording } from '../fit/problem.ts';
 import { estimateNoise, FIRST_NOISE, type Noise, whiteningFor } from '../likelihood/noise.ts';
 import type { Prepared } from '../prepare.ts';
 import { carParameters, recordingParameters } from '../priors/nuisances.ts';
+import { looksSound } from '../priors/selection.ts';
 import type { SizePosterior } from '../size.ts';
-import { Candidates } from './candidates.ts';
+import { CauseFits } from './cause-fits.ts';
+import { PairTrials } from './pair-trials.ts';
 import { type SizeContext, sizeOf } from './size-question.ts';
 import { carryOver, startPoints } from './start-points.ts';
 import { stepNeed } from './step-need.ts';
@@ -38,13 +40,29 @@ const SIZE_WEIGHT = 2;
 /** Probability from which on a context shapes the size that is shown. */
 const CONTEXT_COUNTS = 0.03;
 
-export const FITTED: readonly Cause[] = CATALOGUE.filter(
-  (c) => !c.pressureLike && c.id !== 'sensor_stuck' && c.id !== 'fill_valve_stuck_open',
-);
+/** A pair on trial counts so much less than its cost says: single causes go before. */
+const TRIAL_WEIGHT = 0.4;
+/** A pair this much better than the best single cause [ln] stands for the car until something better comes. */
+const PAIR_LEADS = 12;
+
+/** Whose fit stands for a cause in the pressure: its own, or that of the cause it looks like. */
+export function ownerOf(cause: Cause, procedure: Prepared['procedure']): string {
+  if (cause.pressureLike) return cause.pressureLike;
+  return cause.id === 'sensor_stuck' || looksSound([procedure], cause.id) ? 'none' : formOf(cause);
+}
+
+/** The causes that have a fit of their own. */
+const fittedIn = (procedure: Prepared['procedure']): readonly Cause[] =>
+  CATALOGUE.filter(
+    (c) => ownerOf(c, procedure) === formOf(c) && (c.id !== 'fill_valve_stuck_open' || procedure === 'refuelling'),
+  );
 
 export class Fits {
-  readonly causes = new Map<string, Candidates>();
-  readonly contexts = new Map<string, Candidates>();
+  readonly causes = new Map<string, CauseFits>();
+  readonly contexts = new Map<string, CauseFits>();
+  readonly pairs = new PairTrials();
+  /** The single causes that second faults are tried on. */
+  firsts: readonly Cause[] = [];
   readonly sizes = new Map<string, SizePosterior>();
   noise: Noise = FIRST_NOISE;
   recording: FitRecording;
@@ -64,7 +82,7 @@ export class Fits {
     this.firstGaugePa = prepared.observations.gaugePa[0] ?? 0;
     this.sound = this.parameters();
     this.recording = this.withNoise();
-    for (const cause of FITTED) this.causes.set(formOf(cause), this.begin(cause));
+    for (const cause of fittedIn(prepared.procedure)) this.causes.set(formOf(cause), this.begin([cause]));
     this.setContexts(contexts);
   }
 
@@ -80,17 +98,18 @@ export class Fits {
     }
     for (const c of this.all()) {
       this.countRuns(c.problem);
-      c.follow(this.problemFor(c.cause));
+      c.follow(this.problemFor(c.causes));
     }
   }
 
   /** Tries again other starts, from what is known of the car so far: a command has changed, or the picture has. */
   beginAgain(): void {
     const leader = this.leader();
-    for (const c of this.all()) {
-      const own = Object.keys(c.cause.starts).length > 0;
-      const starts = own ? startPoints(c.problem.parameters, c.cause, c.best.z, this.firstGaugePa) : [];
-      if (c.best.cost > leader.cost + SUSPICIOUS) starts.unshift(this.fromLeader(c.cause, leader));
+    for (const c of [...this.causes.values(), ...this.contexts.values()]) {
+      const [cause] = c.causes;
+      const own = Object.keys(cause!.starts).length > 0;
+      const starts = own ? startPoints(c.problem.parameters, cause!, c.best.z, this.firstGaugePa) : [];
+      if (c.best.cost > leader.cost + SUSPICIOUS) starts.unshift(this.fromLeader(c.causes, leader));
       c.begin(starts);
     }
   }
@@ -98,24 +117,24 @@ export class Fits {
   /** A poor fit that has come to rest may be a poor start: the one that waited longest begins again from the best. */
   private lookForLost(nowS: number): void {
     const leader = this.leader();
-    for (const c of this.all()) {
-      const form = formOf(c.cause);
+    for (const c of [...this.causes.values(), ...this.contexts.values()]) {
+      const { form } = c;
       const gap = c.best.cost - leader.cost;
       const own = this.contexts.has(form);
       if (gap < SUSPICIOUS || (!own && gap > HOPELESS) || !c.best.arrived || !c.tried) continue;
       if (nowS - (this.begunAgainS.get(form) ?? Number.NEGATIVE_INFINITY) < (own ? 1 : 2) * LOST_S) continue;
       this.begunAgainS.set(form, nowS);
-      c.begin([this.fromLeader(c.cause, leader)]);
+      c.begin([this.fromLeader(c.causes, leader)]);
       return;
     }
   }
 
   /** The best explanation's car and day, with its whole hole where this cause has one. */
-  private fromLeader(cause: Cause, leader: Track): Float64Array {
+  private fromLeader(causes: readonly Cause[], leader: Track): Float64Array {
     const { parameters } = leader.problem;
-    const to = applyCause(this.sound, [cause], [this.prepared.procedure]);
+    const to = applyCause(this.sound, causes, [this.prepared.procedure]);
     const z = carryOver(parameters, leader.z, to);
-    const size = cause.size ?? 'leak';
+    const size = causes[0]!.size ?? 'leak';
     if (!HOLES.includes(size)) return z;
     const area = HOLES.reduce((s, name) => {
       const i = parameters.findIndex((p) => p.name === name);
@@ -135,7 +154,7 @@ export class Fits {
       this.sizes.delete(name);
     }
     for (const c of contexts) this.weights.set(c.name, c.weight >= CONTEXT_COUNTS ? SIZE_WEIGHT : 1 / SIZE_WEIGHT);
-    for (const { name, cause } of contexts) if (!this.contexts.has(name)) this.contexts.set(name, this.begin(cause));
+    for (const { name, cause } of contexts) if (!this.contexts.has(name)) this.contexts.set(name, this.begin([cause]));
   }
 
   /**
@@ -149,13 +168,17 @@ export class Fits {
     const limit = this.spent() + budget;
     this.lookForLost(nowS);
     if (this.updates % TURN_EVERY === 0) this.turn(nowS);
+    const lengthS = nowS - this.prepared.recording.timeS[0]!;
     while (this.spent() < limit) {
+      if ([...this.causes.values()].every((c) => c.best.steps > 0)) {
+        this.pairs.advance(this.firsts, this.site, nowS, lengthS);
+      }
       const lowest = this.leader().cost;
       let most = 0;
-      let chosen: { owner: Candidates; track: Track } | undefined;
+      let chosen: { owner: CauseFits; track: Track } | undefined;
       for (const owner of this.all()) {
-        const context = this.contexts.has(formOf(owner.cause));
-        const weight = context ? (this.weights.get(formOf(owner.cause)) ?? 1) : 1;
+        const context = this.contexts.has(owner.form);
+        const weight = this.weightOf(owner);
         for (const track of owner.tracks) {
           const need = weight * stepNeed(track, context ? owner.best.cost : lowest, nowS, sinceChangeS);
           if (need > most) {
@@ -164,22 +187,55 @@ export class Fits {
           }
         }
       }
+      chosen ??= this.pairs.next();
       if (!chosen) break;
       this.step(chosen.owner, chosen.track, nowS);
     }
-    for (const c of this.all()) c.prune();
+    for (const c of this.all()) if (!this.pairs.onTrial(c)) c.prune();
   }
 
-  /** Whether every line of thought that may matter has arrived. */
+  private weightOf(owner: CauseFits): number {
+    if (this.pairs.onTrial(owner)) return TRIAL_WEIGHT;
+    return this.contexts.has(owner.form) ? (this.weights.get(owner.form) ?? 1) : 1;
+  }
+
+  /** Whether every line of thought that may matter has arrived; a pair on trial is a thought to come. */
   settled(): boolean {
     const lowest = this.leader().cost;
-    return this.all().every((c) => c.best.steps > 0 && (c.best.gained < NEARLY || c.best.cost > lowest + OUT_OF_SIGHT));
+    return [...this.causes.values(), ...this.contexts.values(), ...this.pairs.kept.values()].every(
+      (c) => c.best.steps > 0 && (c.best.gained < NEARLY || c.best.cost > lowest + OUT_OF_SIGHT),
+    );
   }
 
   leader(): Track {
     let best: Track | undefined;
     for (const c of this.causes.values()) if (!best || c.best.cost < best.cost) best = c.best;
-    return best!;
+    let pair: Track | undefined;
+    for (const c of this.pairs.kept.values()) if (!pair || c.best.cost < pair.cost) pair = c.best;
+    return pair && pair.cost < best!.cost - PAIR_LEADS ? pair : best!;
+  }
+
+  get procedure(): Prepared['procedure'] {
+    return this.prepared.procedure;
+  }
+
+  /** The fit that stands for a single cause. */
+  trackOf(cause: Cause): Track {
+    return this.causes.get(ownerOf(cause, this.prepared.procedure))!.standing;
+  }
+
+  /** Whether pairs have all been tried on the newest data. */
+  pairsDone(nowS: number): boolean {
+    return this.pairs.done(this.firsts, this.prepared.procedure, nowS);
+  }
+
+  private get site() {
+    return {
+      procedure: this.prepared.procedure,
+      problemFor: (causes: readonly Cause[]) => this.problemFor(causes),
+      trackOf: (cause: Cause) => this.trackOf(cause),
+      retire: (c: CauseFits) => this.countRuns(c.problem),
+    };
   }
 
   /** Steps of the model so far. */
@@ -187,20 +243,19 @@ export class Fits {
     return this.all().reduce((s, c) => s + c.problem.runs * this.prepared.drive.stepCount, this.runs);
   }
 
-  problemFor(cause: Cause): FitProblem {
-    return new FitProblem(applyCause(this.sound, [cause], [this.prepared.procedure]), [this.recording]);
+  problemFor(causes: readonly Cause[]): FitProblem {
+    return new FitProblem(applyCause(this.sound, causes, [this.prepared.procedure]), [this.recording]);
   }
 
-  private step(owner: Candidates, track: Track, nowS: number): void {
+  private step(owner: CauseFits, track: Track, nowS: number): void {
     track.step(nowS);
-    const context = this.contexts.has(formOf(owner.cause));
+    const context = this.contexts.has(owner.form);
     track.gapThen = track.cost - (context ? owner.best.cost : this.leader().cost);
     if (track !== owner.best) return;
-    const form = formOf(owner.cause);
     if (context) {
       const size = sizeOf(track);
-      if (size) this.sizes.set(form, size);
-    } else if (track.cost < this.leader().cost + WORTH_INTEGRAL) owner.integrate();
+      if (size) this.sizes.set(owner.form, size);
+    } else if (owner.causes.length === 1 && track.cost < this.leader().cost + WORTH_INTEGRAL) owner.integrate();
   }
 
   /** One step for the cause that has waited longest. */
@@ -209,15 +264,17 @@ export class Fits {
     if (waiting) this.step(waiting, waiting.best, nowS);
   }
 
-  private begin(cause: Cause): Candidates {
-    const problem = this.problemFor(cause);
-    const c = new Candidates(cause, problem, startPoints(problem.parameters, cause, undefined, this.firstGaugePa));
+  private begin(causes: readonly Cause[]): CauseFits {
+    const problem = this.problemFor(causes);
+    const refuelled = this.prepared.procedure === 'refuelling';
+    const starts = startPoints(problem.parameters, causes[0]!, undefined, this.firstGaugePa, refuelled);
+    const c = new CauseFits(causes, problem, starts);
     for (const t of c.tracks) t.evaluate();
     return c;
   }
 
-  private all(): Candidates[] {
-    return [...this.causes.values(), ...this.contexts.values()];
+  private all(): CauseFits[] {
+    return [...this.causes.values(), ...this.contexts.values(), ...this.pairs.followed];
   }
 
   private parameters(): Parameter[] {
@@ -237,8 +294,9 @@ export class Fits {
 
   private lookAtNoise(): void {
     const best = this.leader();
-    const problem = this.problemFor(best.cause);
-    if (problem.size !== best.z.length) return;
+    const owner = [...this.causes.values(), ...this.pairs.kept.values()].find((c) => c.best === best);
+    const problem = owner && this.problemFor(owner.causes);
+    if (problem?.size !== best.z.length) return;
     const o = this.prepared.observations;
     const modelled = new Float64Array(o.timeS.length);
     problem.model(best.z, 0, modelled);

@@ -88,7 +88,7 @@ describe('the history of a growing recording', () => {
     spiky.add(sliceRecording(r, 100, 150), () => 1);
     expect(spiky.left).toBe(50);
     expect(spiky.samples).toBe(recording.timeS.length);
-    const readings = (h: History) => h.bins.reduce((s, b) => s + b.readings, 0);
+    const readings = (h: History) => h.bins.reduce((s, b) => s + b.pressures[0]!.count, 0);
     expect(readings(clean) - readings(spiky)).toBe(2);
   });
 });

@@ -7,30 +7,32 @@ import type { Car } from '../../system/car.ts';
 import type { SensorCharacter } from '../likelihood/observations.ts';
 import { type CommandChange, commandChanges } from '../model/command-changes.ts';
 import { measuredClip, sensorRails } from '../prepare.ts';
-import { type Bin, CHANNEL_NAMES, coarsen, emptyBin } from './bin.ts';
-import { SensorSample } from './sensor-sample.ts';
-import { SpikeWatch } from './spike-watch.ts';
-import { StillRun } from './still-run.ts';
+import { type Bin, CHANNEL_NAMES, coarsen, emptyBin, PRESSURES, type PressureName, regrouped } from './bin.ts';
+import { PressureWatch } from './pressure-watch.ts';
 
 /** Bins kept at most; enough for a draw, a hold and a release as fine as a whole recording is binned, and some minutes more. */
 export const MOST_BINS = 150;
 /** Command changes kept exactly; older small ones are forgotten first. */
 const MOST_CHANGES = 20;
-/** Smallest standing-out that makes a spike while the sensor's noise is not yet known [Pa]. */
-const UNKNOWN_SENSOR: SensorCharacter = { stepPa: 0, noisePa: 8, sampleGapS: 0.1 };
+
+export const COMMANDS = ['ventClosed', 'purgeDuty', 'isolationOpen', 'pumpOn', 'changeoverToTank'] as const;
+export type Commands = Readonly<Record<(typeof COMMANDS)[number], number>>;
 
 /** A change with the commands before and after it. */
-export interface KeptChange extends CommandChange {
+export interface KeptChange {
+  /** `switch`: a valve or pump that a car without a pump module or sealed tank does not have. */
+  readonly kind: CommandChange['kind'] | 'switch';
+  readonly timeS: number;
+  readonly gapS: number;
   readonly before: Commands;
   readonly after: Commands;
 }
-export interface Commands {
-  readonly ventClosed: number;
-  readonly purgeDuty: number;
-}
+
+/** First samples of a channel that some conditions are taken from. */
+const FIRST_SAMPLES = 20;
 
 export class History {
-  readonly bins: Bin[] = [];
+  bins: Bin[] = [];
   readonly changes: KeptChange[] = [];
   readonly present = new Set<ChannelName>();
   firstS = Number.NaN;
@@ -40,21 +42,15 @@ export class History {
   changesSeen = 0;
   /** Samples left out: not later than the last one kept. */
   left = 0;
-  readings = 0;
-  lastReadingPa = Number.NaN;
   readonly sums = new Float64Array(CHANNEL_NAMES.length);
   readonly counts = new Float64Array(CHANNEL_NAMES.length);
+  /** The first values of each channel. */
+  readonly firsts: readonly number[][] = CHANNEL_NAMES.map(() => []);
   notes: RecordingNotes | undefined;
+  readonly pressures: readonly PressureWatch[] = PRESSURES.map(() => new PressureWatch());
   private readonly rails: { low: number; high: number };
-  private readonly sensor = new SensorSample();
-  private readonly spikes = new SpikeWatch();
-  private readonly still = new StillRun();
-  private known: SensorCharacter | undefined;
-  private low = Number.POSITIVE_INFINITY;
-  private high = Number.NEGATIVE_INFINITY;
-  /** Last value and time of each command that was seen. */
-  private vent = { timeS: Number.NaN, value: 0 };
-  private duty = { timeS: Number.NaN, value: 0 };
+  /** Last value of each command and when it was seen. */
+  private readonly seen = COMMANDS.map(() => ({ timeS: Number.NaN, value: 0 }));
 
   constructor(car: Car, notes: RecordingNotes | undefined) {
     this.rails = sensorRails(car);
@@ -65,6 +61,7 @@ export class History {
   add(batch: Recording, widthS: (sinceS: number) => number): void {
     const columns = CHANNEL_NAMES.map((name) => batch.channels[name]);
     for (const name of CHANNEL_NAMES) if (batch.channels[name]) this.present.add(name);
+    const pressures = PRESSURES.map((name) => batch.channels[name]);
     for (let i = 0; i < batch.timeS.length; i++) {
       const t = batch.timeS[i]!;
       if (!(t > this.lastS)) {
@@ -86,54 +83,67 @@ export class History {
         bin.counts[c] = bin.counts[c]! + 1;
         this.sums[c] = this.sums[c]! + value;
         this.counts[c] = this.counts[c]! + 1;
+        if (this.firsts[c]!.length < FIRST_SAMPLES) this.firsts[c]!.push(value);
       });
-      const p = batch.channels.tankPressureGaugePa?.[i] ?? Number.NaN;
-      if (Number.isFinite(p)) this.read(t, p, bin);
+      pressures.forEach((x, k) => {
+        const p = x?.[i] ?? Number.NaN;
+        if (Number.isFinite(p)) this.pressures[k]!.add(t, p, bin.pressures[k]!);
+      });
     }
   }
 
   /** Merges old bins; their phases must be up to date. */
-  coarsen(): void {
+  coarsen(most: number = MOST_BINS): void {
     while (this.changes.length > MOST_CHANGES) {
       const small = this.changes.findIndex((c) => c.kind === 'purge-step');
       this.changes.splice(small >= 0 ? small : 0, 1);
     }
     const times = this.changes.map((c) => c.timeS);
-    coarsen(this.bins, times, MOST_BINS);
+    coarsen(this.bins, times, most);
+  }
+
+  /** Puts the bins on a coarser grid, when it has become known which. */
+  regroup(widthS: (sinceS: number) => number): void {
+    const times = this.changes.map((c) => c.timeS);
+    this.bins = regrouped(this.bins, times, widthS);
   }
 
   get lastChangeS(): number {
     return this.changes[this.changes.length - 1]?.timeS ?? Number.NEGATIVE_INFINITY;
   }
-  get character(): SensorCharacter {
-    return this.known ?? UNKNOWN_SENSOR;
+  /** Changes of the vent and purge valves. */
+  get valveChanges(): readonly CommandChange[] {
+    return this.changes.filter((c): c is KeptChange & CommandChange => c.kind !== 'switch');
   }
   get commands(): Commands {
-    return { ventClosed: this.vent.value, purgeDuty: this.duty.value };
+    return Object.fromEntries(COMMANDS.map((name, c) => [name, this.seen[c]!.value])) as Commands;
+  }
+  pressure(name: PressureName): PressureWatch {
+    return this.pressures[PRESSURES.indexOf(name)]!;
+  }
+  private get tank(): PressureWatch {
+    return this.pressures[0]!;
+  }
+  /** Readings of the tank pressure so far, and the last of them [Pa gauge]. */
+  get readings(): number {
+    return this.tank.readings;
+  }
+  get lastReadingPa(): number {
+    return this.tank.lastPa;
+  }
+  get character(): SensorCharacter {
+    return this.tank.character;
   }
   freezeOnsetS(): number | undefined {
-    return this.still.onsetS();
+    return this.tank.freezeOnsetS();
   }
 
-  /** Looks anew at the sensor's step and noise, and at where it clips. */
+  /** Looks anew at the tank sensor's step and noise, and at where it clips. */
   characterise(): { readonly low: number; readonly high: number } {
-    const extremes = Float64Array.of(this.low, this.high);
-    const clip = measuredClip(extremes, this.rails, this.character.stepPa);
-    this.known = this.sensor.character(clip);
+    const { tank } = this;
+    const clip = measuredClip(Float64Array.of(tank.low, tank.high), this.rails, tank.character.stepPa);
+    tank.characterise(clip);
     return clip;
-  }
-
-  private read(t: number, p: number, bin: Bin): void {
-    bin.readings++;
-    bin.sumReadingTimeS += t;
-    bin.sumGaugePa += p;
-    this.readings++;
-    this.lastReadingPa = p;
-    this.low = Math.min(this.low, p);
-    this.high = Math.max(this.high, p);
-    this.sensor.add(t, p);
-    this.still.add(t, p, this.character.stepPa);
-    this.spikes.add(t, p, bin, this.character);
   }
 
   private binFor(t: number, widthS: (sinceS: number) => number): Bin {
@@ -148,19 +158,22 @@ export class History {
   private watchCommands(batch: Recording, i: number): void {
     const before = this.commands;
     const t = batch.timeS[i]!;
-    const found: CommandChange[] = [];
-    for (const name of ['ventClosed', 'purgeDuty'] as const) {
+    const found: Pick<KeptChange, 'kind' | 'timeS' | 'gapS'>[] = [];
+    COMMANDS.forEach((name, c) => {
       const value = batch.channels[name]?.[i] ?? Number.NaN;
-      if (!Number.isFinite(value)) continue;
-      const last = name === 'ventClosed' ? this.vent : this.duty;
+      if (!Number.isFinite(value)) return;
+      const last = this.seen[c]!;
       if (Number.isFinite(last.timeS) && value !== last.value) {
-        const pair = { timeS: Float64Array.of(last.timeS, t), label: '', channels: {} };
-        found.push(...commandChanges({ ...pair, channels: { [name]: Float64Array.of(last.value, value) } }));
+        if (name === 'ventClosed' || name === 'purgeDuty') {
+          const pair = { timeS: Float64Array.of(last.timeS, t), label: '', channels: {} };
+          found.push(...commandChanges({ ...pair, channels: { [name]: Float64Array.of(last.value, value) } }));
+        } else if (value > 0.5 !== last.value > 0.5) {
+          found.push({ kind: 'switch', timeS: 0.5 * (last.timeS + t), gapS: t - last.timeS });
+        }
       }
-      if (name === 'ventClosed') this.vent = { timeS: t, value };
-      else this.duty = { timeS: t, value };
-    }
-    for (const c of found) this.changes.push({ ...c, before, after: this.commands });
+      this.seen[c] = { timeS: t, value };
+    });
+    for (const change of found) this.changes.push({ ...change, before, after: this.commands });
     this.changesSeen += found.length;
   }
 }

@@ -1,12 +1,11 @@
 /** Asks now and then during a hold what more of it would tell, and keeps the answer until it is asked again. */
 import type { Phase } from '../../recording/recording.ts';
-import { formOf } from '../causes/catalogue.ts';
 import type { CauseId } from '../finding.ts';
 import type { Posterior } from '../posterior.ts';
 import type { Prepared } from '../prepare.ts';
-import type { Candidates } from './candidates.ts';
+import type { CauseFits } from './cause-fits.ts';
 import { aheadRecording, partingAhead, sdAhead } from './expected-gain.ts';
-import type { Fits } from './fits.ts';
+import { type Fits, ownerOf } from './fits.ts';
 import type { History } from './history.ts';
 import { type HoldingLonger, judgeHold } from './holding-longer.ts';
 import { type Coarseness, extended } from './snapshot.ts';
@@ -33,8 +32,8 @@ export interface HoldLook {
 }
 
 interface Pair {
-  readonly first: Candidates;
-  readonly rival: Candidates | undefined;
+  readonly first: CauseFits;
+  readonly rival: CauseFits | undefined;
 }
 
 export class HoldWatch {
@@ -66,7 +65,7 @@ export class HoldWatch {
     if (q.settled) this.settledS = nowS;
     if (!this.sd || nowS - this.lookedS >= LOOK_EVERY_S) this.ask(q, nowS);
     if (!this.sd) return undefined;
-    const { rival } = firstTwo(q.fits, q.posterior);
+    const { rival } = firstTwo(q.fits, q.posterior, q.prepared.procedure);
     const first = topCause(q.posterior);
     return judgeHold({
       phase: q.phase.kind,
@@ -75,7 +74,7 @@ export class HoldWatch {
       sdLnDiameter: this.sd,
       partingLnOdds: this.parting,
       first: { id: first, probability: q.posterior.byCause.get(first)! },
-      rival: rival?.cause.id,
+      rival: rival?.causes[0]!.id,
       exceeds: q.exceeds,
     });
   }
@@ -96,7 +95,7 @@ export class HoldWatch {
       this.sd = { now: sd.now, after30S: sd.later[0]!, after60S: sd.later[1]! };
       this.steps += sd.runs * recording.drive.stepCount;
     } else {
-      const { first, rival } = firstTwo(q.fits, q.posterior);
+      const { first, rival } = firstTwo(q.fits, q.posterior, q.prepared.procedure);
       if (rival) {
         const found = partingAhead(first.best, rival.best, recording, rows);
         this.parting = TEMPER * found.gain;
@@ -119,11 +118,11 @@ function topCause(posterior: Posterior): CauseId {
 }
 
 /** The first cause, and the most probable other one that has a fit of its own. */
-function firstTwo(fits: Fits, posterior: Posterior): Pair {
+function firstTwo(fits: Fits, posterior: Posterior, procedure: Prepared['procedure']): Pair {
   const top = topCause(posterior);
   const owners = posterior.singles.flatMap((s) => {
     const cause = s.weighed.causes[0]!;
-    const owner = fits.causes.get(cause.pressureLike ?? formOf(cause));
+    const owner = fits.causes.get(ownerOf(cause, procedure));
     return owner ? [{ id: cause.id, owner }] : [];
   });
   const first = owners.find((o) => o.id === top)?.owner ?? owners[0]!.owner;

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { CATALOGUE } from '../causes/catalogue.ts';
 import type { FitProblem } from '../fit/problem.ts';
 import { addedMisfit } from './expected-gain.ts';
 import { profile } from './profile.ts';
@@ -35,7 +34,6 @@ function linear(y: readonly number[], a: readonly (readonly number[])[]): FitPro
   };
   return model as unknown as FitProblem;
 }
-const cause = CATALOGUE[0]!;
 const A = [
   [1, 0.4, 0],
   [0.3, 2, 0.5],
@@ -46,7 +44,7 @@ const Y = [0.8, -0.4, 1.2, 0.3];
 
 describe('a track on a linear problem', () => {
   it('arrives at the normal equations in two steps and has the exact evidence', () => {
-    const track = new Track(cause, linear(Y, A), new Float64Array(3));
+    const track = new Track(linear(Y, A), new Float64Array(3));
     track.evaluate();
     for (let i = 0; i < 4; i++) track.step(i);
     const h = hessianOf(track.jacobian!, 3, 4);

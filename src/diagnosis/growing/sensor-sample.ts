@@ -2,7 +2,7 @@
  * A bounded selection of raw readings from which the sensor's step and noise are told: blocks of neighbouring samples,
  * spread evenly over the whole recording. When the selection is full every other block goes and the spacing doubles.
  */
-import { characterise, type SensorCharacter } from '../likelihood/observations.ts';
+import { FINE_SHARE } from '../single-run/observed-channel.ts';
 
 const BLOCK = 40;
 const MOST_BLOCKS = 24;
@@ -38,15 +38,20 @@ export class SensorSample {
     open.gaugePa.push(gaugePa);
   }
 
-  /** @param rails output limits of the sensor [Pa gauge] */
-  character(rails: { readonly low: number; readonly high: number }): SensorCharacter {
+  /** The selection, its blocks parted by readings without a value, so that no difference reaches across. */
+  readings(): { readonly timeS: Float64Array; readonly gaugePa: Float64Array } {
     const timeS: number[] = [];
     const gaugePa: number[] = [];
     for (const b of this.blocks) {
       timeS.push(...b.timeS, b.timeS[b.timeS.length - 1] ?? 0);
-      // what has no value parts the blocks: no difference reaches across
       gaugePa.push(...b.gaugePa, Number.NaN);
     }
-    return characterise(Float64Array.from(timeS), Float64Array.from(gaugePa), rails);
+    return { timeS: Float64Array.from(timeS), gaugePa: Float64Array.from(gaugePa) };
+  }
+
+  /** Whether few readings repeat a value: only then is an extreme that repeats a rail and not a step. */
+  isFine(): boolean {
+    const all = this.blocks.flatMap((b) => b.gaugePa);
+    return new Set(all).size > FINE_SHARE * all.length;
   }
 }

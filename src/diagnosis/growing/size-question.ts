@@ -4,7 +4,6 @@
  */
 import { diameterFromEffectiveArea } from '../../physics/equivalent-diameter.ts';
 import type { Cause } from '../causes/catalogue.ts';
-import type { CauseId } from '../finding.ts';
 import { gaussianSd } from '../fit/marginal.ts';
 import type { Posterior } from '../posterior.ts';
 import type { SizePosterior } from '../size.ts';
@@ -25,30 +24,31 @@ export interface SizeContext {
   readonly weight: number;
 }
 
-const contextName = (id: CauseId) => (HOLE_CAUSES.includes(id) ? FORM : `${FORM} with ${id}`);
+const contextName = (others: readonly Cause[]) =>
+  others.length === 0 ? FORM : `${FORM} with ${others.map((c) => c.id).join(' and ')}`;
 
 /** What else may be wrong, most probable first; the context without another fault is always there. */
 export function contextsOf(posterior: Posterior | undefined): SizeContext[] {
   const found = new Map<string, { cause: Cause; weight: number }>();
-  found.set(FORM, { cause: contextCause(FORM, undefined), weight: posterior ? 0 : 1 });
-  for (const s of posterior?.singles ?? []) {
-    const cause = s.weighed.causes[0]!;
-    const name = contextName(cause.id);
+  found.set(FORM, { cause: contextCause(FORM, []), weight: posterior ? 0 : 1 });
+  for (const s of posterior ? [...posterior.singles, ...posterior.pairs] : []) {
+    const others = s.weighed.causes.filter((c) => !HOLE_CAUSES.includes(c.id));
+    const name = contextName(others);
     const known = found.get(name);
     if (known) known.weight += s.probability;
-    else found.set(name, { cause: contextCause(name, cause), weight: s.probability });
+    else found.set(name, { cause: contextCause(name, others), weight: s.probability });
   }
   const [plain, ...others] = [...found].map(([name, c]) => ({ name, ...c }));
   others.sort((a, b) => b.weight - a.weight);
   return [plain!, ...others.filter((c) => c.weight >= NEGLIGIBLE).slice(0, MOST_CONTEXTS - 1)];
 }
 
-function contextCause(name: string, other: Cause | undefined): Cause {
+function contextCause(name: string, others: readonly Cause[]): Cause {
   return {
-    id: other?.id ?? 'leak',
+    id: others[0]?.id ?? 'leak',
     form: name,
     size: 'leak',
-    changes: { ...other?.changes, leak: NEUTRAL },
+    changes: { ...Object.assign({}, ...others.map((c) => c.changes)), leak: NEUTRAL },
     starts: { leak: [-1, 0.6] },
     places: [],
   };

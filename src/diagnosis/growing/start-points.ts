@@ -5,6 +5,7 @@ import { type Parameter, parameterPosition, parameterValue } from '../fit/parame
 /**
  * @param parameters the cause's own
  * @param from values of z to begin with, by place; absent, the priors' centres
+ * @param refuelled the recording is a filling
  * @param firstGaugePa first reading [Pa gauge]: a system that cannot breathe starts with what it holds
  */
 export function startPoints(
@@ -12,6 +13,7 @@ export function startPoints(
   cause: Cause,
   from: Float64Array | undefined,
   firstGaugePa: number,
+  refuelled = false,
 ): Float64Array[] {
   const base = from ? Float64Array.from(from) : new Float64Array(parameters.length);
   const initial = parameters.findIndex((p) => p.name === 'initial');
@@ -24,7 +26,13 @@ export function startPoints(
     if (i < 0) continue;
     for (const v of values) list.push(base.map((x, j) => (j === i ? v : x)));
   }
-  return list.length > 0 ? list : [base];
+  if (list.length === 0) list.push(base);
+  if (!refuelled || from) return list;
+  // the plateau of a filling hangs on the two passages in series: try them wide as well
+  return list.flatMap((z) => [
+    z,
+    z.map((x, i) => (x === 0 && (parameters[i]!.name === 'ventOpen' || parameters[i]!.name === 'pipe') ? 1 : x)),
+  ]);
 }
 
 /** Values of one cause's fit in the coordinates of another, where its own priors reach. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { randomStream } from '../../simulation/random.ts';
 import { freezeOnset } from '../likelihood/freeze-onset.ts';
+import { characterise } from '../likelihood/observations.ts';
 import { SensorSample } from './sensor-sample.ts';
 import { StillRun } from './still-run.ts';
 
@@ -38,7 +39,9 @@ describe('the selection of raw readings', () => {
     for (const n of [200, 5000, 60_000]) {
       const sample = new SensorSample();
       for (let i = 0; i < n; i++) sample.add(i / 10, 25 * Math.round((20 * random.normal() - i / 50) / 25));
-      const c = sample.character({ low: -1e9, high: 1e9 });
+      const { timeS, gaugePa } = sample.readings();
+      const c = characterise(timeS, gaugePa, { low: -1e9, high: 1e9 });
+      expect(timeS.length).toBeLessThanOrEqual(24 * 41);
       expect(c.stepPa).toBeCloseTo(25, 6);
       expect(c.noisePa).toBeGreaterThan(15);
       expect(c.noisePa).toBeLessThan(27);

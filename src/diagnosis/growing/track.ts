@@ -2,11 +2,10 @@
  * One line of thought about one cause: parameters that follow the recording as it grows, by one damped Gauss-Newton
  * step at a time, each from where the last ended.
  */
-import type { Cause } from '../causes/catalogue.ts';
 import { choleskyFactor, choleskySolve, logDeterminant } from '../fit/cholesky.ts';
 import type { Fit } from '../fit/levenberg-marquardt.ts';
-import type { Parameter } from '../fit/parameter.ts';
 import type { FitProblem } from '../fit/problem.ts';
+import type { FollowedProblem } from './followed-problem.ts';
 
 /** A step that lowers f by less than this has arrived. */
 const ENOUGH = 0.05;
@@ -22,9 +21,8 @@ const LONGEST_STEP = 2;
 const QUIET_NORM = 0.01;
 const REFRESH_EVERY = 4;
 
-export class Track {
-  readonly cause: Cause;
-  problem: FitProblem;
+export class Track<P extends FollowedProblem = FitProblem> {
+  problem: P;
   z: Float64Array;
   cost = Number.POSITIVE_INFINITY;
   residuals = new Float64Array(0);
@@ -42,8 +40,7 @@ export class Track {
   private failed = 0;
   private quiet: Uint8Array;
 
-  constructor(cause: Cause, problem: FitProblem, z: Float64Array) {
-    this.cause = cause;
+  constructor(problem: P, z: Float64Array) {
     this.problem = problem;
     this.z = z;
     this.quiet = new Uint8Array(problem.size);
@@ -54,7 +51,7 @@ export class Track {
   }
 
   /** Puts the track on a problem with more data; parameters that are new start at their prior's centre. */
-  follow(problem: FitProblem): void {
+  follow(problem: P): void {
     if (!sameParameters(this.problem.parameters, problem.parameters)) {
       this.z = carry(this.problem.parameters, this.z, problem.parameters);
       this.quiet = new Uint8Array(problem.size);
@@ -187,14 +184,15 @@ export function gradientOf(jacobian: Float64Array, residuals: Float64Array, z: F
   });
 }
 
-const nameOf = (p: Parameter) => `${p.name}/${p.recording}`;
+type Named = FollowedProblem['parameters'];
+const nameOf = (p: Named[number]) => `${p.name}/${p.recording ?? 0}`;
 
-function sameParameters(a: readonly Parameter[], b: readonly Parameter[]): boolean {
+function sameParameters(a: Named, b: Named): boolean {
   return a.length === b.length && a.every((p, i) => nameOf(p) === nameOf(b[i]!));
 }
 
 /** Values of z by name; what is new is 0. */
-function carry(from: readonly Parameter[], z: Float64Array, to: readonly Parameter[]): Float64Array {
+function carry(from: Named, z: Float64Array, to: Named): Float64Array {
   const known = new Map(from.map((p, i) => [nameOf(p), z[i]!]));
   return Float64Array.from(to, (p) => known.get(nameOf(p)) ?? 0);
 }

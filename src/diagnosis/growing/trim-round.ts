@@ -35,16 +35,19 @@ export class TrimRounds {
   /**
    * Goes on with the round by one cause, or begins one.
    *
-   * @param causes by key: the cause and the track that stands for its flows
+   * @param causes by key: the causes together and the track that stands for their flows
    * @returns steps of the model that it took
    */
-  advance(prepared: Prepared, causes: ReadonlyMap<string, { readonly cause: Cause; readonly track: Track }>): number {
+  advance(
+    prepared: Prepared,
+    causes: ReadonlyMap<string, { readonly causes: readonly Cause[]; readonly track: Track }>,
+  ): number {
     this.running ??= begin(prepared);
     const round = this.running;
     if (!round) return 0;
-    for (const [key, { cause, track }] of causes) {
+    for (const [key, standing] of causes) {
       if (round.found.has(key)) continue;
-      round.found.set(key, evidence(round, cause, track));
+      round.found.set(key, evidence(round, standing.causes, standing.track));
       return round.prepared.drive.stepCount;
     }
     this.done = round.found;
@@ -62,7 +65,7 @@ function begin(prepared: Prepared): Round | undefined {
   return data && { prepared, data, timeS, group, found: new Map() };
 }
 
-function evidence(round: Round, cause: Cause, track: Track): number {
+function evidence(round: Round, causes: readonly Cause[], track: Track): number {
   const { prepared } = round;
   const q = new Float64Array(QUANTITY_COUNT);
   fillQuantities(track.problem.parameters, track.z, 0, prepared.base, q);
@@ -73,7 +76,7 @@ function evidence(round: Round, cause: Cause, track: Track): number {
     purge: grouped(fine.purge, round.group),
     vapourFromTank: grouped(fine.vapourFromTank, round.group),
   };
-  const share = cause.id === 'canister_saturated' ? VAPOUR_SHARE.saturated : VAPOUR_SHARE.healthy;
+  const share = causes.some((c) => c.id === 'canister_saturated') ? VAPOUR_SHARE.saturated : VAPOUR_SHARE.healthy;
   return trimLogEvidence(round.data, round.timeS, flows, share);
 }
 

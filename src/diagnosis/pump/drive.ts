@@ -2,7 +2,8 @@
 import type { ChannelName, Phase, Recording } from '../../recording/recording.ts';
 import { median } from '../likelihood/observations.ts';
 import type { Conditions } from '../priors/conditions.ts';
-import { type ObservedChannel, observeChannel, type Rails } from '../single-run/observed-channel.ts';
+import { coarserSteps, type LayOut, WHOLE_RECORDING } from '../single-run/lay-out.ts';
+import type { ObservedChannel, Rails } from '../single-run/observed-channel.ts';
 import { readSwitch, type Switch } from '../single-run/switches.ts';
 import { type TimeSteps, timeSteps } from '../single-run/time-steps.ts';
 
@@ -25,7 +26,7 @@ export interface PumpDrive {
 }
 
 /** Bins and steps by the time since the last command [s]: fine as the pressure turns, coarse as it settles. */
-const binWidth = (s: number) => (s < 2 ? 0.3 : Math.min(10, 0.2 + 0.06 * s));
+export const pumpBinWidth = (s: number) => (s < 2 ? 0.3 : Math.min(10, 0.2 + 0.06 * s));
 const longestStep = (s: number) => (s < 1 ? 0.15 : Math.min(12, 0.15 + 0.08 * s));
 
 export interface PumpRun {
@@ -35,13 +36,18 @@ export interface PumpRun {
 }
 
 /** @returns undefined where no pressure of the run was recorded */
-export function layOutPumpRun(recording: Recording, phases: readonly Phase[], c: Conditions): PumpRun | undefined {
+export function layOutPumpRun(
+  recording: Recording,
+  phases: readonly Phase[],
+  c: Conditions,
+  how: LayOut = WHOLE_RECORDING,
+): PumpRun | undefined {
   const pumpOn = readSwitch(recording, 'pumpOn', 0);
   const toTank = readSwitch(recording, 'changeoverToTank', 0);
   const duty = readSwitch(recording, 'purgeDuty', 0);
   const changesS = [...pumpOn.changesS, ...toTank.changesS, ...duty.changesS].sort((a, b) => a - b);
   const names: readonly ChannelName[] = ['pumpPressureGaugePa', 'tankPressureGaugePa'];
-  const channels = names.flatMap((name) => observeChannel(recording, name, phases, changesS, binWidth) ?? []);
+  const channels = names.flatMap((name) => how.observe(recording, name, phases, changesS, pumpBinWidth) ?? []);
   if (channels.length === 0) return undefined;
   // a module with a single sensor often has its reading logged as the tank's
   const only = channels.length === 1;
@@ -49,7 +55,7 @@ export function layOutPumpRun(recording: Recording, phases: readonly Phase[], c:
     recording.timeS[0]!,
     channels.map((x) => x.observations.timeS),
     changesS,
-    longestStep,
+    coarserSteps(longestStep, how.coarser),
   );
   const span = Math.max(1, recording.timeS[recording.timeS.length - 1]! - recording.timeS[0]!);
   const on = Uint8Array.from(steps.midS, (t) => (pumpOn.at(t) > 0.5 ? 1 : 0));

@@ -138,15 +138,19 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
       leak = through[FLOW]!;
       const dLeak = -through[SLOPE]!;
       evap = kE * (psat - y * p);
-      // the pressure is solved with the temperature that these flows leave; its slope is small enough to leave out
+      // temperature after the flows so far, and how it falls with what leaves the tank beyond them: gas that expands cools
       const inAir = (leak > 0 ? leak : 0) + (f < 0 ? -f : 0);
       outMix = (leak < 0 ? -leak : 0) + (f > 0 ? f : 0);
       const heat = inAir * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - outMix * R * t;
       tEnd = t0 + (h * (heat + hA * (wall - t0))) / (capacity + h * hA);
+      const cooling = (f < 0 ? CV_AIR * (ta - t) + R * ta : R * t) / (capacity + h * hA);
       vrt = v / (R * tEnd);
-      // hF: what leaves the tank towards the canister in this step [mol]
-      out_ = n0 + h * (leak + evap) - p * vrt;
-      const dOut = h * (dLeak - kE * y) - vrt;
+      // hF: what leaves the tank towards the canister in this step [mol], in step with the temperature it leaves behind
+      const less = 1 + (p * vrt * cooling) / tEnd;
+      out_ = h * f + (n0 + h * (leak + evap) - p * vrt - h * f) / less;
+      const dOut = (h * (dLeak - kE * y) - vrt) / less;
+      tEnd -= cooling * (out_ - h * f);
+      vrt = v / (R * tEnd);
       f = out_ / h;
       orifice(kPurge, pa - p, 0.5 * (pa + p));
       purge = through[FLOW]!;

@@ -1,9 +1,9 @@
 /** Weighs the causes of a pump run with reference orifice: the entry of this folder. */
 import type { Phase, Recording } from '../../recording/recording.ts';
 import type { Car } from '../../system/car.ts';
-import { findConditions } from '../priors/conditions.ts';
+import { type Conditions, findConditions } from '../priors/conditions.ts';
 import type { Prior, SingleRunCause } from '../single-run/prior.ts';
-import { type WeighedSimple, weighSingleRun } from '../single-run/weigh.ts';
+import { type SingleRun, type WeighedSimple, weighSingleRun } from '../single-run/weigh.ts';
 import { PUMP_CAUSE_CATALOGUE, type PumpCauseId } from './causes.ts';
 import { layOutPumpRun, type PumpRun } from './drive.ts';
 import { guessPump } from './first-guess.ts';
@@ -22,16 +22,20 @@ const MOST_START = 2.5;
 export function weighPumpRun(car: Car, recording: Recording, phases: readonly Phase[]): WeighedSimple<PumpCauseId>[] {
   const conditions = findConditions(car, recording);
   const run = layOutPumpRun(recording, phases, conditions);
-  if (!run) return [];
+  return run ? weighSingleRun(pumpQuestion(car, conditions, run)) : [];
+}
+
+/** What is asked of a pump run that is laid out. */
+export function pumpQuestion(car: Car, conditions: Conditions, run: PumpRun): SingleRun<PumpCauseId> {
   const { channels, drive } = run;
-  return weighSingleRun({
+  return {
     sound: pumpPriors(car, conditions),
     base: pumpBase(),
     model: (q, out) => runPump(q, drive, out),
     channels,
     causes: PUMP_CAUSE_CATALOGUE,
     startsFor: (cause, priors) => startsOf(cause, priors, run),
-  });
+  };
 }
 
 /** A fault of the pump or its orifice upsets the guess of the flow, so those start from their own sizes. */

@@ -1,7 +1,8 @@
 /** Commands and conditions of a sealed tank's run as steps of its reduced model. */
 import type { ChannelName, Phase, Recording } from '../../recording/recording.ts';
 import type { Conditions } from '../priors/conditions.ts';
-import { type ObservedChannel, observeChannel, type Rails } from '../single-run/observed-channel.ts';
+import { coarserSteps, type LayOut, WHOLE_RECORDING } from '../single-run/lay-out.ts';
+import type { ObservedChannel, Rails } from '../single-run/observed-channel.ts';
 import { readSeries, readSwitch } from '../single-run/switches.ts';
 import { type TimeSteps, timeSteps } from '../single-run/time-steps.ts';
 
@@ -30,13 +31,18 @@ export interface SealedRun {
 }
 
 /** Bins and steps by the time since the last command [s]: seconds after a command, minutes through a night. */
-const binWidth = (s: number) => (s < 3 ? 0.3 : Number.isFinite(s) ? Math.min(600, 0.1 + 0.07 * s) : 3);
+export const sealedBinWidth = (s: number) => (s < 3 ? 0.3 : Number.isFinite(s) ? Math.min(600, 0.1 + 0.07 * s) : 3);
 const longestStep = (s: number) => (s < 1 ? 0.1 : Number.isFinite(s) ? Math.min(600, 0.1 + 0.07 * s) : 600);
 /** With the engine running and no manifold pressure recorded it idles [Pa], common practice, no source. */
 const IDLE_MANIFOLD_PA = 35e3;
 
 /** @returns undefined where the tank's pressure was not recorded */
-export function layOutSealedRun(recording: Recording, phases: readonly Phase[], c: Conditions): SealedRun | undefined {
+export function layOutSealedRun(
+  recording: Recording,
+  phases: readonly Phase[],
+  c: Conditions,
+  how: LayOut = WHOLE_RECORDING,
+): SealedRun | undefined {
   const isolation = readSwitch(recording, 'isolationOpen', 0);
   const vent = readSwitch(recording, 'ventClosed', 0);
   const duty = readSwitch(recording, 'purgeDuty', 0);
@@ -45,15 +51,15 @@ export function layOutSealedRun(recording: Recording, phases: readonly Phase[], 
   const first = timeS[0]!;
   const span = timeS[timeS.length - 1]! - first;
   // a long rest before the first command is binned by its length
-  const width = (s: number) => (Number.isFinite(s) ? binWidth(s) : Math.max(2, Math.min(600, span / 60)));
+  const width = (s: number) => (Number.isFinite(s) ? sealedBinWidth(s) : Math.max(2, Math.min(600, span / 60)));
   const names: readonly ChannelName[] = ['tankPressureGaugePa', 'canisterPressureGaugePa'];
-  const channels = names.flatMap((name) => observeChannel(recording, name, phases, changesS, width) ?? []);
+  const channels = names.flatMap((name) => how.observe(recording, name, phases, changesS, width) ?? []);
   if (channels[0]?.channel !== 'tankPressureGaugePa') return undefined;
   const steps = timeSteps(
     first,
     channels.map((x) => x.observations.timeS),
     changesS,
-    longestStep,
+    coarserSteps(longestStep, how.coarser),
   );
   const along = (f: (t: number) => number) => Float64Array.from(steps.midS, f);
   const fuel = readSeries(recording, 'fuelTemperatureK');

@@ -1,10 +1,10 @@
 /** Weighs the causes of a sealed tank's hold and release: the entry of this folder. */
 import type { Phase, Recording } from '../../recording/recording.ts';
 import type { Car } from '../../system/car.ts';
-import { findConditions } from '../priors/conditions.ts';
-import { type WeighedSimple, weighSingleRun } from '../single-run/weigh.ts';
+import { type Conditions, findConditions } from '../priors/conditions.ts';
+import { type SingleRun, type WeighedSimple, weighSingleRun } from '../single-run/weigh.ts';
 import { SEALED_CAUSE_CATALOGUE, type SealedCauseId } from './causes.ts';
-import { layOutSealedRun } from './drive.ts';
+import { layOutSealedRun, type SealedRun } from './drive.ts';
 import { runSealed } from './model.ts';
 import { sealedBase, sealedPriors } from './priors.ts';
 import { standingLogDensity } from './standing-pressure.ts';
@@ -22,14 +22,18 @@ export function weighSealedHold(
 ): WeighedSimple<SealedCauseId>[] {
   const conditions = findConditions(car, recording);
   const run = layOutSealedRun(recording, phases, conditions);
-  if (!run) return [];
+  return run ? weighSingleRun(sealedQuestion(car, conditions, run)) : [];
+}
+
+/** What is asked of a sealed hold that is laid out. */
+export function sealedQuestion(car: Car, conditions: Conditions, run: SealedRun): SingleRun<SealedCauseId> {
   const { channels, drive } = run;
-  return weighSingleRun({
+  return {
     sound: sealedPriors(car, conditions, drive, channels[0]!.startPa),
     base: sealedBase(),
     model: (q, out) => runSealed(q, drive, out),
     channels,
     causes: SEALED_CAUSE_CATALOGUE,
     beside: (id, q) => (drive.isolationOpen[0] === 1 ? 0 : standingLogDensity(id, q)),
-  });
+  };
 }

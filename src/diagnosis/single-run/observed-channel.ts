@@ -28,7 +28,9 @@ export interface SlowNoise {
 export const FIRST_SLOW_NOISE: SlowNoise = { slowPa: 4, slowS: 10 };
 
 /** A sensor stands at its rail when so large a share of its readings is its extreme to the last digit. Judgement. */
-const RAIL_SHARE = 0.015;
+export const RAIL_SHARE = 0.015;
+/** And when more than this share of the readings have a value of their own. Judgement. */
+export const FINE_SHARE = 0.2;
 /** A command acts within its sample gap and this much more [s]; the share of the step that is then uncertain. Judgement. */
 const ACT_S = 0.5;
 const ACT_SHARE = 0.5;
@@ -59,12 +61,21 @@ export function findRails(p: Float64Array): Rails {
   const most = RAIL_SHARE * p.length;
   // a coarse or standing channel repeats every value: only an extreme amid finer readings is a rail
   const values = new Set(p).size;
-  const fine = inside > 0 && values > 0.2 * p.length;
+  const fine = inside > 0 && values > FINE_SHARE * p.length;
   return {
     low: fine && atLow > most ? low : Number.NEGATIVE_INFINITY,
     high: fine && atHigh > most ? high : Number.POSITIVE_INFINITY,
   };
 }
+
+/** Makes observations of a channel: from the samples, or from what is kept of them. */
+export type ObserveChannel = (
+  recording: Recording,
+  channel: ChannelName,
+  phases: readonly Phase[],
+  changesS: readonly number[],
+  width: BinWidth,
+) => ObservedChannel | undefined;
 
 /** @returns undefined where the recording has no such channel, or nothing in it */
 export function observeChannel(
@@ -80,6 +91,22 @@ export function observeChannel(
   const character = characterise(recording.timeS, p, rails);
   const alone: Recording = { ...recording, channels: { tankPressureGaugePa: p } };
   const observations = observe(alone, phases, changesS, character, width);
+  return withAllowances(channel, observations, character.sampleGapS, rails, recording.timeS[0]!);
+}
+
+/**
+ * Adds to observations what a reduced model may miss of them.
+ *
+ * @param sampleGapS time between samples of the recording [s]
+ * @param startS its first sample [s]
+ */
+export function withAllowances(
+  channel: ChannelName,
+  observations: Observations,
+  sampleGapS: number,
+  rails: Rails,
+  startS: number,
+): ObservedChannel {
   const n = observations.timeS.length;
   const extraVariance = new Float64Array(n);
   const slowAllowancePa = new Float64Array(n);
@@ -95,15 +122,14 @@ export function observeChannel(
     for (let i = from; i < to; i++) {
       const since = observations.sinceEventS[i]!;
       if (!Number.isFinite(since)) continue;
-      const share =
-        since < ACT_S + character.sampleGapS ? ACT_SHARE : ROUGH_SHARE * Math.exp(-Math.max(0, since) / ROUGH_S);
+      const share = since < ACT_S + sampleGapS ? ACT_SHARE : ROUGH_SHARE * Math.exp(-Math.max(0, since) / ROUGH_S);
       extraVariance[i] = (share * (high - low)) ** 2;
       slowAllowancePa[i] = STEP_SHARE * (high - low) * Math.exp(-since / FADE_S);
     }
     from = to;
   }
   // a module that has just woken shows its filter settling
-  for (let i = 0; i < n && observations.timeS[i]! - recording.timeS[0]! < WAKE_S; i++) {
+  for (let i = 0; i < n && observations.timeS[i]! - startS < WAKE_S; i++) {
     extraVariance[i] = Math.max(extraVariance[i]!, observations.gaugePa[i]! ** 2);
   }
   return { channel, observations, rails, startPa: startReading(observations), extraVariance, slowAllowancePa };

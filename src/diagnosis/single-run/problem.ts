@@ -13,12 +13,12 @@ const DIFFERENCE = 0.02;
 export class SingleRunProblem implements LeastSquares {
   readonly size: number;
   readonly rows: number;
-  readonly priors: readonly Prior[];
+  readonly parameters: readonly Prior[];
   runs = 0;
   private readonly base: Float64Array;
   private readonly model: ReducedModel;
   private readonly channels: readonly ObservedChannel[];
-  private readonly whitening: readonly Whitening[];
+  readonly whitening: readonly Whitening[];
   private readonly q: Float64Array;
   private readonly modelled: Float64Array[];
   private readonly shifted: Float64Array[];
@@ -31,7 +31,7 @@ export class SingleRunProblem implements LeastSquares {
     channels: readonly ObservedChannel[],
     whitening: readonly Whitening[],
   ) {
-    this.priors = priors;
+    this.parameters = priors;
     this.base = base;
     this.model = model;
     this.channels = channels;
@@ -47,7 +47,7 @@ export class SingleRunProblem implements LeastSquares {
 
   /** Modelled readings by channel [Pa gauge]. */
   readings(z: ArrayLike<number>, out: readonly Float64Array[]): void {
-    setQuantities(this.priors, z, this.base, this.q);
+    setQuantities(this.parameters, z, this.base, this.q);
     this.model(this.q, out);
     this.runs++;
   }

@@ -78,7 +78,8 @@ interface Fitted<Id extends string> {
   readonly key?: Grid;
   readonly hole?: Grid;
 }
-interface Grid {
+/** The posterior of one quantity, the others integrated out, on a grid of its z. */
+export interface Grid {
   readonly prior: Prior;
   readonly z: readonly number[];
   readonly logDensity: readonly number[];
@@ -98,7 +99,7 @@ export function weighSingleRun<Id extends string>(run: SingleRun<Id>): WeighedSi
   for (const cause of causes) {
     const problem = problemFor(cause);
     let own: Fit | undefined;
-    for (const start of run.startsFor?.(cause, problem.priors) ?? startPoints(problem.priors, cause)) {
+    for (const start of run.startsFor?.(cause, problem.parameters) ?? startPoints(problem.parameters, cause)) {
       const fit = levenbergMarquardt(problem, start, { ...FIRST_PASS, ...(leader && hopeless(leader.fit.cost)) });
       if (!own || fit.cost < own.cost) own = fit;
     }
@@ -133,7 +134,7 @@ export function weighSingleRun<Id extends string>(run: SingleRun<Id>): WeighedSi
     const problem = problemFor(cause);
     // the leader's point, seen through this cause's priors, is often the better start
     const own = first.get(cause)!.z;
-    const led = translate(physicalOf(leader!.cause, leader!.fit.z), problem.priors);
+    const led = translate(physicalOf(leader!.cause, leader!.fit.z), problem.parameters);
     const start = costAt(problem, led) < costAt(problem, own) ? led : own;
     const fit = levenbergMarquardt(problem, start, { ...SECOND_PASS, ...hopeless(lowest) });
     lowest = Math.min(lowest, fit.cost);
@@ -144,7 +145,7 @@ export function weighSingleRun<Id extends string>(run: SingleRun<Id>): WeighedSi
     const best = second.reduce((a, b) => (b.fit.cost < a.fit.cost ? b : a));
     const quantities = physicalOf(best.cause, best.fit.z);
     second.forEach((f, i) => {
-      const start = translate(quantities, f.problem.priors);
+      const start = translate(quantities, f.problem.parameters);
       if (f === best || costAt(f.problem, start) > f.fit.cost - WORTH_REFIT) return;
       const fit = levenbergMarquardt(f.problem, start, SECOND_PASS);
       if (fit.cost < f.fit.cost) second[i] = { ...f, fit, log: laplace(fit) };
@@ -177,7 +178,7 @@ export function weighSingleRun<Id extends string>(run: SingleRun<Id>): WeighedSi
 function integrate<Id extends string>(f: Fitted<Id>, always: boolean, sized: boolean): Fitted<Id> {
   const { problem, cause } = f;
   const n = f.fit.z.length;
-  const index = (name: string | undefined) => problem.priors.findIndex((p) => p.name === name);
+  const index = (name: string | undefined) => problem.parameters.findIndex((p) => p.name === name);
   const key = index(cause.key);
   const hole = index(cause.hole);
   let { fit, log } = f;
@@ -186,7 +187,7 @@ function integrate<Id extends string>(f: Fitted<Id>, always: boolean, sized: boo
     const sd = gaussianSd(fit.hessian, n, at);
     const m = marginalise(problem, fit, at, { ...MARGINAL, spacing: Math.max(MARGINAL.spacing, LEAST_SPACING / sd) });
     if (m.best.cost < fit.cost) fit = m.best;
-    return { prior: problem.priors[at]!, z: m.z, logDensity: m.logDensity };
+    return { prior: problem.parameters[at]!, z: m.z, logDensity: m.logDensity };
   };
   const loose = key >= 0 && (always || gaussianSd(fit.hessian, n, key) >= WELL_DETERMINED);
   const keyGrid = loose || (key >= 0 && key === hole) ? gridOver(key) : undefined;
@@ -196,22 +197,29 @@ function integrate<Id extends string>(f: Fitted<Id>, always: boolean, sized: boo
 }
 
 /** ln of the integral over all parameters, given the density of one with the rest integrated out. */
-const logEvidenceOf = (g: Grid) => logIntegral(g.z, g.logDensity) - 0.5 * Math.log(2 * Math.PI);
+export const logEvidenceOf = (g: Grid) => logIntegral(g.z, g.logDensity) - 0.5 * Math.log(2 * Math.PI);
 
-/** The same fit with another prior on its key, by weighing the grid anew. */
+/** The same fit with another prior on its key. */
 function underOtherPrior<Id extends string>(source: Fitted<Id>, cause: SingleRunCause<Id>): Fitted<Id> {
   if (!source.key) return { ...source, cause };
-  const { prior, z, logDensity } = source.key;
-  const other = { ...prior, ...cause.changes[prior.name] };
+  const grid = reweighed(source.key, cause.changes[source.key.prior.name]);
+  return { ...source, cause, log: logEvidenceOf(grid), key: grid, ...(cause.hole === cause.key && { hole: grid }) };
+}
+
+/** A posterior under a changed prior, by weighing the grid anew. */
+export function reweighed(
+  { prior, z, logDensity }: Grid,
+  change: { readonly centre?: number; readonly sd?: number } | undefined,
+): Grid {
+  const other = { ...prior, ...change };
   const shift = Math.log(prior.centre / other.centre);
   const otherZ = z.map((x) => (shift + prior.sd * x) / other.sd);
-  const grid: Grid = {
+  return {
     prior: other,
     z: otherZ,
     // the density is by z, so the scale of z counts as well
     logDensity: logDensity.map((l, i) => l + 0.5 * z[i]! ** 2 - 0.5 * otherZ[i]! ** 2),
   };
-  return { ...source, cause, log: logEvidenceOf(grid), key: grid, ...(cause.hole === cause.key && { hole: grid }) };
 }
 
 function weighedFrom<Id extends string>(
@@ -224,7 +232,7 @@ function weighedFrom<Id extends string>(
   const scored = forms
     .map((f) => {
       const quantities = new Float64Array(run.base.length);
-      setQuantities(f.problem.priors, f.fit.z, baseUnder(run.base, f.cause), quantities);
+      setQuantities(f.problem.parameters, f.fit.z, baseUnder(run.base, f.cause), quantities);
       return { f, quantities, log: f.log + (run.beside?.(f.cause.id, quantities) ?? 0) };
     })
     .sort((a, b) => b.log - a.log);
