@@ -73,4 +73,5 @@ export const securityEventSchema = z.strictObject({
   who: z.string().nullable(),
   from: z.string().describe('Address'),
 });
+export type SecurityEvent = z.infer<typeof securityEventSchema>;
 export const securityLogSchema = z.strictObject({ events: z.array(securityEventSchema).readonly() });

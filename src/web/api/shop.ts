@@ -1,5 +1,5 @@
 /** Settings, accounts, backup. */
-import type { Account, Role, Session } from '../../server/contract/accounts.ts';
+import type { Account, Role, SecurityEvent, Session } from '../../server/contract/accounts.ts';
 import type { Settings } from '../../server/contract/settings.ts';
 import { fetchAnswer, fetchJson, readSession } from './client.ts';
 
@@ -37,6 +37,9 @@ export const changeAccount = (
   id: string,
   change: { readonly role?: Role; readonly isActive?: boolean; readonly password?: string },
 ): Promise<unknown> => fetchJson('PATCH', `/accounts/${encodeURIComponent(id)}`, { json: change });
+
+export const readSecurityLog = async (): Promise<readonly SecurityEvent[]> =>
+  (await fetchJson<{ events: SecurityEvent[] }>('GET', '/security-log')).events;
 
 export async function makeBackup(): Promise<{ blob: Blob; fileName: string }> {
   const answer = await fetchAnswer('POST', '/backup');

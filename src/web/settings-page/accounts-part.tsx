@@ -1,13 +1,15 @@
-import { type FormEvent, type ReactNode, useState } from 'react';
+import { type FormEvent, type ReactNode, useId, useState } from 'react';
 import type { Account, Role } from '../../server/contract/accounts.ts';
 import { changeAccount, createAccount, readAccounts } from '../api/shop.ts';
 import { useSession } from '../frame/frame.tsx';
 import { announce } from '../kit/announce.tsx';
 import { Button } from '../kit/button.tsx';
 import { SelectField, TextField } from '../kit/fields.tsx';
+import { Fold } from '../kit/fold.tsx';
 import { ErrorMessage } from '../kit/message.tsx';
 import { useLoaded } from '../kit/use-loaded.ts';
 import { useText } from '../text/language.ts';
+import { SecurityLogPart } from './security-log-part.tsx';
 
 const ROLES: readonly Role[] = ['owner', 'technician', 'reader'];
 const SHORTEST = 10;
@@ -29,6 +31,7 @@ function Accounts({ myId }: { readonly myId: string }): ReactNode {
   const [role, setRole] = useState<Role>('technician');
   const [password, setPassword] = useState('');
   const [isTried, setIsTried] = useState(false);
+  const heading = useId();
   const attempt = async (request: () => Promise<unknown>, said: string): Promise<void> => {
     setError(null);
     try {
@@ -50,7 +53,7 @@ function Accounts({ myId }: { readonly myId: string }): ReactNode {
       setIsTried(false);
     }, words.created(name.trim()));
   };
-  const roles = ROLES.map((value) => ({ value, name: `${words.roles[value]}: ${words.roleWords[value]}` }));
+  const roles = ROLES.map((value) => ({ value, name: words.roles[value] }));
   return (
     <>
       {accounts.state === 'failed' && <ErrorMessage error={accounts.error} onRetry={again} />}
@@ -67,10 +70,17 @@ function Accounts({ myId }: { readonly myId: string }): ReactNode {
           ))}
         </ul>
       )}
-      <form className="stack" onSubmit={submit} noValidate>
+      <form className="stack" onSubmit={submit} noValidate aria-labelledby={heading}>
+        <h3 id={heading}>{words.add}</h3>
         <div className="fields">
           <TextField label={words.name} value={name} maxLength={80} onChange={setName} />
-          <SelectField label={words.role} value={role} options={roles} onChange={setRole} />
+          <SelectField
+            label={words.role}
+            hint={words.roleWords[role]}
+            value={role}
+            options={roles}
+            onChange={setRole}
+          />
           <TextField
             label={words.password}
             type="password"
@@ -86,6 +96,9 @@ function Accounts({ myId }: { readonly myId: string }): ReactNode {
         </div>
       </form>
       {error !== null && <ErrorMessage error={error} onClose={() => setError(null)} />}
+      <Fold label={text.shop.securityLog.title} words={text.shop.securityLog.words} act={text.shop.securityLog.show}>
+        <SecurityLogPart />
+      </Fold>
     </>
   );
 }
@@ -99,38 +112,41 @@ interface RowProps {
 
 function AccountRow({ account, isMe, roles, onChange }: RowProps): ReactNode {
   const words = useText().shop.accounts;
+  const heading = useId();
   const [password, setPassword] = useState('');
   return (
-    <li>
-      <h3>
+    <li aria-labelledby={heading}>
+      <h3 id={heading}>
         {account.name} {isMe && <span className="quiet">({words.you})</span>}
       </h3>
       <p className="small quiet">{account.isActive ? words.active : words.inactive}</p>
       <div className="fields">
         <SelectField
-          label={words.roleOf(account.name)}
+          label={words.role}
+          hint={words.roleWords[account.role]}
           value={account.role}
           disabled={isMe}
           options={roles}
           onChange={(role) => onChange({ role })}
         />
         <TextField
-          label={words.setPassword(account.name)}
+          label={words.newPassword}
           type="password"
           autoComplete="new-password"
           hint={words.passwordHint}
           value={password}
           onChange={setPassword}
         />
-        <div className="buttons align-end">
+        <div className="buttons beside-field">
           <Button
             disabled={password.length < SHORTEST}
+            aria-label={words.setPasswordOf(account.name)}
             onClick={() => {
               onChange({ password });
               setPassword('');
             }}
           >
-            {words.newPassword}
+            {words.setPassword}
           </Button>
           {!isMe && (
             <Button

@@ -74,6 +74,8 @@ export function HandOverSection(): ReactNode {
         <Link className="button" href={`/jobs/${job.id}/hand-over`}>
           {words.open}
         </Link>
+      </div>
+      <div className="buttons">
         <a className="button bare" href={exportAddress(job.id)} download>
           {words.exportJob}
         </a>
