@@ -1,6 +1,6 @@
 /** Language and unit of the letters in a figure; without them a figure speaks English and kilopascal. */
 import type { PhaseKind } from '../recording/recording.ts';
-import { fixed, percent } from './numbers.ts';
+import { fixed, wholePercent } from './numbers.ts';
 import { PHASE_WORDS } from './words.ts';
 
 export interface FigureWords {
@@ -18,7 +18,7 @@ export const ENGLISH_FIGURES: FigureWords = {
   phase: (kind) => PHASE_WORDS[kind],
   purge: 'purge',
   vent: 'vent',
-  purgeUpTo: (duty) => `purge up to ${percent(duty)}`,
+  purgeUpTo: (duty) => `purge up to ${wholePercent(duty)}`,
   pressureUnit: 'kPa',
   pascalPerUnit: 1000,
   number: fixed,

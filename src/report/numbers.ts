@@ -20,6 +20,9 @@ export function percent(probability: number): string {
   return `${Math.round(probability * 100)}${NBSP}%`;
 }
 
+/** A share that is commanded or measured, and no probability: 100 % is said. */
+export const wholePercent = (share: number): string => `${Math.round(share * 100)}${NBSP}%`;
+
 /** Diameter in millimetres: two decimals below 2 mm, one above. */
 export const millimetres = (diameterMm: number): string => diameterMm.toFixed(diameterMm < 2 ? 2 : 1);
 

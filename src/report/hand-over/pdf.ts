@@ -96,12 +96,16 @@ function bars(paper: Paper, { rows }: Bars): void {
   }
 }
 
-function caution(paper: Paper, { lead, items }: Extract<Block, { kind: 'caution' }>): void {
+type Caution = Extract<Block, { kind: 'caution' }>;
+
+const cautionHeight = (paper: Paper, { lead, items }: Caution): number =>
+  paper.heightOf(lead, SET.body, TEXT_WIDTH) +
+  items.reduce((sum, item) => sum + paper.heightOf(item, SET.item, TEXT_WIDTH - 11) + 2, 6);
+
+function caution(paper: Paper, block: Caution): void {
   // A caution is never torn: it goes to the next page as a whole where it fits one.
-  const height =
-    paper.heightOf(lead, SET.body, TEXT_WIDTH) +
-    items.reduce((sum, item) => sum + paper.heightOf(item, SET.item, TEXT_WIDTH - 11) + 2, 6);
-  paper.need(height);
+  paper.need(cautionHeight(paper, block));
+  const { lead, items } = block;
   const top = paper.y;
   flow(paper, lead, SET.body);
   paper.space(items.length > 0 ? 4 : 0);
@@ -123,10 +127,12 @@ function figure(paper: Paper, { draw, key }: Extract<Block, { kind: 'figure' }>)
   paper.space(3);
 }
 
+const SIGNATURES_HEIGHT = 72;
+
 function signatures(paper: Paper, lines: readonly string[]): void {
   const gap = 20;
   const width = (TEXT_WIDTH - gap * (lines.length - 1)) / lines.length;
-  paper.need(72);
+  paper.need(SIGNATURES_HEIGHT);
   paper.space(48);
   lines.forEach((line, i) => {
     const x = TEXT_LEFT + i * (width + gap);
@@ -175,23 +181,25 @@ function draw(paper: Paper, block: Block): void {
 const LEAST_ROOM = 58;
 
 /** Height that a block asks to have together with what stands above it: a figure and a heading go with what they name. */
-function keepOf(blocks: readonly Block[], at: number): number {
+function keepOf(paper: Paper, blocks: readonly Block[], at: number): number {
   const block = blocks[at];
   if (block?.kind === 'figure') return (block.draw(FIGURE_WIDTH).height * TEXT_WIDTH) / FIGURE_WIDTH + 24;
+  if (block?.kind === 'caution') return cautionHeight(paper, block);
+  if (block?.kind === 'signatures') return SIGNATURES_HEIGHT;
   if (block?.kind === 'pictures') return firstRowHeight(block.items) + 24;
-  if (block?.kind === 'heading') return 22 + keepOf(blocks, at + 1);
+  if (block?.kind === 'heading') return 22 + keepOf(paper, blocks, at + 1);
   // A line under a heading stands above the figure.
-  if (block?.kind === 'text' && blocks[at - 1]?.kind === 'heading') return 16 + keepOf(blocks, at + 1);
+  if (block?.kind === 'text' && blocks[at - 1]?.kind === 'heading') return 16 + keepOf(paper, blocks, at + 1);
   return LEAST_ROOM - 22;
 }
 
 function section(paper: Paper, { title, blocks }: Section, gap: number): void {
-  paper.section(settable(title), Math.max(LEAST_ROOM, keepOf(blocks, 0) + 20), gap);
+  paper.section(settable(title), Math.max(LEAST_ROOM, keepOf(paper, blocks, 0) + 20), gap);
   // The name stands in the margin; a long one may be taller than a one-line column.
   const nameBottom = paper.y + paper.heightOf(settable(title), SET.section, PAGE.indent - 10);
   const page = paper.pages;
   blocks.forEach((block, i) => {
-    if (i > 0) paper.need(block.kind === 'heading' ? keepOf(blocks, i) : 0);
+    if (i > 0) paper.need(block.kind === 'heading' ? keepOf(paper, blocks, i) : 0);
     draw(paper, block);
   });
   if (paper.pages === page && paper.y < nameBottom) paper.space(nameBottom - paper.y);

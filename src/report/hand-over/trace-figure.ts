@@ -2,6 +2,7 @@
 import { max, min } from 'd3-array';
 import type { Drawing, Mark, Point } from '../drawing.ts';
 import type { FigureWords } from '../figure-words.ts';
+import { wholePercent } from '../numbers.ts';
 import { overlayBand, overlayLine, UNITS_PER_DOT } from '../overlay-shapes.ts';
 import { plotFrame } from '../plot-frame.ts';
 import type { Desk } from './desk.ts';
@@ -33,7 +34,7 @@ export const figureWords = ({ words, q }: Desk): FigureWords => ({
   phase: (kind) => words.phases[kind],
   purge: words.figure.purge,
   vent: words.figure.vent,
-  purgeUpTo: (duty) => words.figure.purgeUpTo(q.percent(duty)),
+  purgeUpTo: (duty) => words.figure.purgeUpTo(wholePercent(duty)),
   pressureUnit: q.pressureUnit,
   pascalPerUnit: q.pascalPerUnit,
   number: q.number,
