@@ -13,14 +13,14 @@ const SAME = 1e-9;
 const SOME = 0.02;
 /** First step of the shares' logarithms per use, and by what steps shorten from round to round. */
 const PACE = 1.4;
-const COOLING = 0.95;
+const COOLING = 0.955;
 /** Share of the last rounds in the uses that are followed. */
 const MEMORY = 0.55;
 /** More uses than this count as this many. */
 const MOST_USES = 3;
 /** Pace of the price of doing a check more than once, and of the shares of set-ups, against the pace of the rest. */
-const ONCE_PACE = 0.3;
-const SETUP_PACE = 2;
+const ONCE_PACE = 0.6;
+const SETUP_PACE = 4;
 /** Part of an earlier check's cost that a later one bears at the start and at most; pace of its price against the rest. */
 const FIRST_BORNE = 0.2;
 const MOST_BORNE = 0.9;

@@ -16,8 +16,8 @@ const NEGLIGIBLE = 1e-9;
 const LIVE = 1e-12;
 /** Costs nearer than this fraction are equal. */
 const EQUAL = 1e-9;
-/** States less likely than this add too little to the pairs to be worth the time; leaving pairs out keeps the bound valid. */
-const COUNTS = 1e-6;
+/** States less likely than this, together with an outcome, add too little to the pairs to be worth the time; leaving pairs out keeps the bound valid. */
+const COUNTS = 3e-4;
 /**
  * The best plan's likely cost lies between the bound and repairs alone: at GUESS of the way while that is short, never
  * more than GUESS times FAR above the bound when it is long, where checks help more. Set by trying several; it only guides the search.
@@ -56,6 +56,9 @@ export class Graph {
   private readonly logs: readonly (readonly Float64Array[])[];
   private readonly roots: readonly (readonly Float64Array[])[];
   private readonly linearNow = new Map<number, Float64Array>();
+  /** Memory for those: it is asked for at every point, and lists are dear to make. */
+  private readonly linearMemory: Float64Array[] = [];
+  private readonly linear: Float64Array;
   private readonly here: Laid;
   private readonly after: Laid;
   private readonly weights: Float64Array;
@@ -71,6 +74,7 @@ export class Graph {
     this.here = laid(problem.states);
     this.after = laid(problem.states);
     this.weights = new Float64Array(problem.states);
+    this.linear = new Float64Array(problem.states);
     this.root = this.node(start, '', 0, Number.NEGATIVE_INFINITY);
     this.raiseRoot();
     this.known.set('', this.root);
@@ -231,8 +235,9 @@ export class Graph {
   private linearBy({ done }: PlanNode, paid: number): Float64Array {
     let known = this.linearNow.get(paid);
     if (!known) {
-      const own = this.own(paid);
-      known = this.bound?.linear(own, { done, setups: paid }, this.sums) ?? own;
+      known = this.linearMemory[this.linearNow.size] ??= new Float64Array(this.problem.states);
+      known.set(this.own(paid));
+      this.bound?.toLinear(known, { done, setups: paid }, this.sums);
       this.linearNow.set(paid, known);
     }
     return known;
@@ -258,7 +263,8 @@ export class Graph {
     if (!this.prerequisites.has(k) && !this.tells(likelihood)) return undefined;
     const paid = node.setups | setups;
     const own = this.own(paid);
-    const linear = this.linearBy(node, paid).slice();
+    const { linear } = this;
+    linear.set(this.linearBy(node, paid));
     if (this.bound) for (let s = 0; s < linear.length; s++) linear[s]! += this.bound.releasedBy(k, s);
     const out: Outcomes = { outcome: [], p: [], low: [] };
     for (let o = 0; o < likelihood.length; o++) {

@@ -120,21 +120,20 @@ export class PairBound {
   }
 
   /**
-   * The part that is linear in the belief, by state: own costs, less set-ups paid since and the prices of open checks.
+   * Turns own costs into the part that is linear in the belief, by state: less set-ups paid since and the prices of open checks.
    *
-   * @param own what each state costs someone who knows it, at these set-ups
+   * @param costs what each state costs someone who knows it, at these set-ups; changed in place
    * @param sums cost of set-ups by their bits
    */
-  linear(own: Float64Array, { done, setups }: Pick<Situation, 'done' | 'setups'>, sums: Float64Array): Float64Array {
+  toLinear(costs: Float64Array, { done, setups }: Pick<Situation, 'done' | 'setups'>, sums: Float64Array): void {
     const newly = setups & ~this.at.setups;
-    const states = own.length;
-    const out = own.map((cost, s) => cost - sums[this.foreign[s]! & newly]!);
+    const states = costs.length;
+    for (let s = 0; s < states; s++) costs[s]! -= sums[this.foreign[s]! & newly]!;
     for (let k = 0; k < this.problem.checks.length; k++) {
       if (this.at.done[k] !== 0) continue;
-      for (let s = 0; s < states; s++) out[s]! -= this.once[k * states + s]!;
-      if (done[k] !== 0) for (let s = 0; s < states; s++) out[s]! += this.released[k * states + s]!;
+      for (let s = 0; s < states; s++) costs[s]! -= this.once[k * states + s]!;
+      if (done[k] !== 0) for (let s = 0; s < states; s++) costs[s]! += this.released[k * states + s]!;
     }
-    return out;
   }
 
   /** What comes back under a state when a check is done. */

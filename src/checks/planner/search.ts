@@ -5,7 +5,7 @@
  * hand (which makes it better) and along the most hopeful one (which raises the bound).
  */
 import { Graph } from './graph.ts';
-import type { PlanNode, View } from './node.ts';
+import { type PlanNode, VIEWS, type View } from './node.ts';
 import type { Policy } from './policy.ts';
 import { checkProblem, type PlanProblem, type Situation } from './problem.ts';
 
@@ -18,22 +18,10 @@ export interface SearchBudget {
   readonly shouldStop?: () => boolean;
 }
 
-/**
- * By turns; a view that has no closed point left leaves its turn to the next. The plan in hand gains most; the most hopeful
- * one seldom raises the bound while much is open, but closes the gap in the end.
- */
-const TURNS: readonly View[] = [
-  'likely',
-  'in hand',
-  'in hand',
-  'likely',
-  'in hand',
-  'in hand',
-  'likely',
-  'in hand',
-  'in hand',
-  'in hope',
-];
+/** By turns; a view that has no closed point left leaves its turn to the next. The plan in hand gains most. */
+const TURNS: readonly View[] = ['likely', 'in hand', 'in hand'];
+/** Every so many turns the most hopeful way: it seldom raises the bound while much is open, but closes the gap in the end. */
+const HOPE_EVERY = 20;
 /** Openings that first go to the likely plan alone, with a rough bound; then the bound is refined. */
 const FIRST_LIKELY = 40;
 /** Openings until the bound is made better once more. */
@@ -81,10 +69,10 @@ export class PlanSearch {
         this.isRefinedFurther = true;
         this.graph.refineFurther();
       }
-      const view = this.isRefined ? TURNS[this.turn++ % TURNS.length]! : 'likely';
-      if (!this.trial(view) && !TURNS.some((other) => other !== view && this.trial(other))) {
+      const view = this.isRefined ? this.nextView() : 'likely';
+      if (!this.trial(view) && !VIEWS.some((other) => other !== view && this.trial(other))) {
         this.graph.refresh();
-        if (!TURNS.some((any) => this.trial(any))) return;
+        if (!VIEWS.some((any) => this.trial(any))) return;
       }
       if (this.graph.expansions >= this.nextRefresh) {
         this.graph.refresh();
@@ -97,6 +85,11 @@ export class PlanSearch {
   /** The plan in hand: what to do now and after every outcome. */
   plan(): Policy {
     return this.graph.plan();
+  }
+
+  private nextView(): View {
+    this.turn += 1;
+    return this.turn % HOPE_EVERY === 0 ? 'in hope' : TURNS[this.turn % TURNS.length]!;
   }
 
   /** One way down to a point that is not open yet; opens it and carries its values back up. */

@@ -7,12 +7,12 @@
  */
 
 /** Distance of grid points in the natural logarithm of the odds. */
-const STEP = 0.35;
+const STEP = 0.25;
 /** Grid points on either side of even odds. */
-const HALF = 20;
+const HALF = 28;
 const POINTS = 2 * HALF + 1;
 /** Points beside the grid on either side, for outcomes that lead beyond it. */
-const PAD = 24;
+const PAD = 34;
 export const WIDTH = POINTS + 2 * PAD;
 /** Where even odds lie in a table. */
 export const EVEN = PAD + HALF;
