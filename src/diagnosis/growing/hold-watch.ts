@@ -74,7 +74,7 @@ export class HoldWatch {
       sdLnDiameter: this.sd,
       partingLnOdds: this.parting,
       first: { id: first, probability: q.posterior.byCause.get(first)! },
-      rival: rival?.causes[0]!.id,
+      rival: rival?.causes[0]?.id,
       exceeds: q.exceeds,
     });
   }

@@ -52,7 +52,7 @@ export function snapshot(car: Car, h: History, o: Outline, coarseness: Coarsenes
   const conditions = findConditions(car, meanRecording(h, o.recording.label));
   const filling = o.procedure === 'refuelling' ? fillingOf(h, o, conditions) : undefined;
   const changes = [...h.valveChanges, ...(filling?.changes ?? [])].sort((a, b) => a.timeS - b.timeS);
-  const bins = filling ? filledBins(h, changes) : h.bins;
+  const bins = o.procedure === 'refuelling' ? filledBins(h, changes) : h.bins;
   const gathered: Gathered = {
     character: h.character,
     clip,
