@@ -2,9 +2,10 @@
 
 import { join } from 'node:path';
 import { DEMO_FOLDER } from '../jobs/demo/demo-shop.ts';
+import { underLock } from '../jobs/embedded/folder-lock.ts';
 import { StoreProblem } from '../jobs/store-problem.ts';
 import { userDataFolder } from '../jobs/user-data-folder.ts';
-import { answers, readRunning } from '../server/running-file.ts';
+import { answers, type Running, readRunning } from '../server/running-file.ts';
 import { type RunningServer, startServer, USUAL_HOST } from '../server/start-server.ts';
 import { EXIT } from './exit-codes.ts';
 import { Failure, systemReason } from './failure.ts';
@@ -68,12 +69,30 @@ export async function serveCommand(options: ServeOptions): Promise<void> {
   ownSignals();
   const dataFolder = dataFolderFrom(options.data);
   makeFolderFor(join(dataFolder, 'database'));
-  const running = readRunning(dataFolder);
-  if (running !== undefined && (await answers(running))) {
-    printText(`Vaporwright is open at ${running.address}`);
-    remark(`It was started before, by process ${running.pid}, on the same data: ${dataFolder}`);
+  // Two that start at once: the second waits until it can see the first.
+  const started = await underLock(join(dataFolder, 'serve.lock'), () => startOrFind(dataFolder, options)).catch(
+    (error: unknown) => {
+      throw startFailure(error, options);
+    },
+  );
+  if ('running' in started) {
+    const { address, pid } = started.running;
+    printText(`Vaporwright is open at ${address}`);
+    remark(`It was started before, by process ${pid}, on the same data: ${dataFolder}`);
     return;
   }
+  const { server, end } = started;
+  greet(server);
+  await end;
+  remark('\nvaporwright: stopping …');
+  await server.close();
+}
+
+type Started = { readonly running: Running } | { readonly server: RunningServer; readonly end: Promise<void> };
+
+async function startOrFind(dataFolder: string, options: ServeOptions): Promise<Started> {
+  const running = readRunning(dataFolder);
+  if (running !== undefined && (await answers(running))) return { running };
   const end = stopped();
   const server = await startServer({
     dataFolder,
@@ -87,11 +106,6 @@ export async function serveCommand(options: ServeOptions): Promise<void> {
     ...(options.host === undefined ? {} : { host: options.host }),
     ...(options.port === undefined ? {} : { port: options.port }),
     ...(options.publicUrl === undefined ? {} : { publicUrl: options.publicUrl }),
-  }).catch((error: unknown) => {
-    throw startFailure(error, options);
   });
-  greet(server);
-  await end;
-  remark('\nvaporwright: stopping …');
-  await server.close();
+  return { server, end };
 }

@@ -108,6 +108,18 @@ describe('one data folder', () => {
     expect(used.code).toBe(0);
   });
 
+  test('two that start at once are one server, told by both', async () => {
+    const place = join(here.folder, 'at-once');
+    const args = [join(ROOT, 'bin/vaporwright.mjs'), 'serve', '--data', place, '--port', '0', '--no-demo'];
+    const both = await Promise.all([start(process.execPath, args), start(process.execPath, args)]);
+    expect(new Set(both.map(({ address }) => new URL(address).port)).size).toBe(1);
+    const { pid } = JSON.parse(readFileSync(join(place, 'server.json'), 'utf8')) as { pid: number };
+    for (const { child, ended } of both) {
+      if (child.pid === pid) child.kill('SIGTERM');
+      expect(await ended).toBe(0);
+    }
+  });
+
   test('what cannot be done is said: no such job, no backup, no JSON, a port that is taken', async () => {
     const noJob = run(['export-job', '999999', join(here.folder, 'x.json'), '--data', data]);
     expect([noJob.code, existsSync(join(here.folder, 'x.json'))]).toEqual([3, false]);

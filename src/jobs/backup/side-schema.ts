@@ -15,13 +15,9 @@ export async function refuseWhenInUse(client: pg.ClientBase): Promise<void> {
   );
   const { jobs, users } = rows[0]!;
   if (jobs === 0 && users === 0) return;
-  throw new StoreProblem(
-    'not-empty',
-    `There are ${jobs} jobs and ${users} accounts here already. Nothing was changed.`,
-    {
-      advice: 'Restore into a new data folder, or confirm that what is here shall be replaced.',
-    },
-  );
+  throw new StoreProblem('not-empty', `Jobs here already: ${jobs}; accounts: ${users}. Nothing was changed.`, {
+    advice: 'Restore into a new data folder, or confirm that what is here shall be replaced.',
+  });
 }
 
 /** Call inside the transaction that has filled the side tables. */

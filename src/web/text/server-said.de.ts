@@ -265,8 +265,8 @@ const SENT: readonly SaidRow[] = [
     () => 'Nehmen Sie eine andere Sicherung, oder kopieren Sie diese noch einmal.',
   ],
   [
-    /^There are (\d+) jobs and (\d+) accounts here already\. Nothing was changed\.$/,
-    (_, jobs, accounts) => `Hier gibt es schon ${jobs} Aufträge und ${accounts} Konten. Nichts wurde geändert.`,
+    /^Jobs here already: (\d+); accounts: (\d+)\. Nothing was changed\.$/,
+    (_, jobs, accounts) => `Aufträge, die es hier schon gibt: ${jobs}; Konten: ${accounts}. Nichts wurde geändert.`,
   ],
   [
     /^Restore into a new data folder, or confirm that what is here shall be replaced\.$/,
