@@ -465,7 +465,7 @@ const READERS: readonly SaidRow[] = [
     /^Check the file, or give delimiter, header line and time column in a mapping file$/,
     () => 'Prüfen Sie die Datei, oder sagen Sie Trennzeichen, Kopfzeile und Zeitspalte in einer Zuordnung',
   ],
-  [/^(\d+) readable samples in (\d+) lines$/, (_, some, all) => `${some} lesbare Messwerte in ${all} Zeilen`],
+  [/^(\d+) readable samples? in (\d+) lines?$/, (_, some, all) => `lesbare Messwerte: ${some}, Zeilen: ${all}`],
   [/^at least 2 samples$/, () => 'wenigstens 2 Messwerte'],
   [/^Check that this is the whole recording$/, () => 'Prüfen Sie, ob das die ganze Aufzeichnung ist'],
   [
