@@ -11,38 +11,16 @@
  * step of length h (1 + w) / (1 + 2 w) from a weighted mean of the last two states, w the ratio of the steps.
  * An over-pressure module is the mirror image. Orifices as in `two-space.ts`.
  */
+import { CONVERGED_PA, CV_AIR, CV_VAPOUR, LOWEST_PRESSURE, M_AIR, M_VAPOUR, R } from '../model/two-space-constants.ts';
+import { FLOW, orifice, SLOPE, through } from '../single-run/orifice.ts';
 import type { PumpDrive } from './drive.ts';
 import { P } from './quantities.ts';
 
-/** Molar gas constant [J/(mol K)], SI definition 2019. */
-const R = 8.314462618;
-/** Molar mass of dry air (US Standard Atmosphere 1976) and of petrol vapour (AP-42 7.1, RVP 10) [kg/mol]. */
-const M_AIR = 0.0289647;
-const M_VAPOUR = 0.066;
-/** Molar heats at constant volume [J/(mol K)]: 5/2 R; butane-pentane vapour, judgement. */
-const CV_AIR = 20.8;
-const CV_VAPOUR = 85;
-/** Pressure difference below which an orifice turns laminar [Pa], judgement (numerical smoothing). */
-const LAMINAR_PA = 2;
 /** Lag of pressure sensors [s], judgement; the moment of a command is known no better. */
 const LAG_S = 0.2;
 /** Share of the gas between tank and carbon that is in the line, judgement: 2 m of 10 mm bore against ports and purge line. */
 const LINE_SHARE = 0.3;
-const CONVERGED_PA = 1e-4;
 const MOST_NEWTON_STEPS = 15;
-const LOWEST_PRESSURE = 1000;
-
-const FLOW = 0;
-const SLOPE = 1;
-/** What `orifice` answers: an array, since a number kept outside a function is allocated anew at each write. */
-const through = new Float64Array(2);
-/** Flow of an orifice and its slope by the pressure difference, in `through`. */
-function orifice(kArea: number, difference: number, meanAbsPa: number): void {
-  const a = difference < 0 ? -difference : difference;
-  const k = (kArea * Math.sqrt(meanAbsPa)) / Math.sqrt(a + LAMINAR_PA);
-  through[FLOW] = k * difference;
-  through[SLOPE] = (k * (0.5 * a + LAMINAR_PA)) / (a + LAMINAR_PA);
-}
 
 /**
  * Runs the model through a recording's commands.

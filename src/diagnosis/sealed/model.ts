@@ -9,22 +9,25 @@
  * Orifices: n' = a sqrt(2 p_mean / (R T M)) dp / sqrt(|dp| + 2 Pa), within 1 % of the isentropic law below 3 kPa and 3 % at
  * 40 kPa. Purge: isentropic towards the manifold, choked below the critical ratio. Backward differences of second order.
  */
+import {
+  CHOKED,
+  CONVERGED_PA,
+  CRITICAL,
+  CV_AIR,
+  CV_VAPOUR,
+  GAMMA,
+  LOWEST_PRESSURE,
+  M_AIR,
+  M_VAPOUR,
+  NEARLY_EQUAL,
+  R,
+} from '../model/two-space-constants.ts';
+import { FLOW, orifice, SLOPE, through } from '../single-run/orifice.ts';
 import type { SealedDrive } from './drive.ts';
 import { S } from './quantities.ts';
 
-/** Molar gas constant [J/(mol K)], SI definition 2019. */
-const R = 8.314462618;
-/** Molar mass of dry air (US Standard Atmosphere 1976) and of petrol vapour (AP-42 7.1, RVP 10) [kg/mol]. */
-const M_AIR = 0.0289647;
-const M_VAPOUR = 0.066;
-/** Molar heats at constant volume [J/(mol K)]: 5/2 R; butane-pentane vapour, judgement. */
-const CV_AIR = 20.8;
-const CV_VAPOUR = 85;
 /** Numerical limits, outside the range of use. */
-const LAMINAR_PA = 2;
-const CONVERGED_PA = 1e-4;
 const MOST_NEWTON_STEPS = 20;
-const LOWEST_PRESSURE = 1000;
 const LARGEST_CORRECTION_PA = 10e3;
 /** Relief of a sealed tank [Pa], from memory, and its slope once open [mol/(s Pa)], judgement. */
 const RELIEF_VACUUM_PA = 15e3;
@@ -32,23 +35,6 @@ const RELIEF_PRESSURE_PA = 40e3;
 const RELIEF_SLOPE = 1e-6;
 /** Lag of pressure sensors [s], judgement. */
 const LAG_S = 0.2;
-const GAMMA = 1.4;
-const CRITICAL = (2 / (GAMMA + 1)) ** (GAMMA / (GAMMA - 1));
-const CHOKED = Math.sqrt(GAMMA) * (2 / (GAMMA + 1)) ** ((GAMMA + 1) / (2 * (GAMMA - 1)));
-/** Above this pressure ratio the purge passage follows the orifice law, which also runs backwards. */
-const NEARLY_EQUAL = 0.97;
-
-const FLOW = 0;
-const SLOPE = 1;
-/** What `orifice` answers: an array, since a number kept outside a function is allocated anew at each write. */
-const through = new Float64Array(2);
-/** Flow of an orifice and its slope by the pressure difference, in `through`. */
-function orifice(kArea: number, difference: number, meanAbsPa: number): void {
-  const a = difference < 0 ? -difference : difference;
-  const k = (kArea * Math.sqrt(meanAbsPa)) / Math.sqrt(a + LAMINAR_PA);
-  through[FLOW] = k * difference;
-  through[SLOPE] = (k * (0.5 * a + LAMINAR_PA)) / (a + LAMINAR_PA);
-}
 
 /** Flow of the purge valve from canister pressure to the manifold, and its slope by the canister pressure. */
 function purgeValve(area: number, pc: number, pm: number, rta: number, kAir: number): void {

@@ -1,0 +1,21 @@
+/** The orifice of the models of single runs: n' = a sqrt(2 p_mean / (R T M)) dp / sqrt(|dp| + the laminar difference). */
+import { LAMINAR_PA } from '../model/two-space-constants.ts';
+
+export const FLOW = 0;
+export const SLOPE = 1;
+/** What `orifice` answers: an array, since a number kept outside a function is allocated anew at each write. */
+export const through = new Float64Array(2);
+
+/**
+ * Flow of an orifice [mol/s] and its slope by the pressure difference [mol/(s Pa)], in `through`.
+ *
+ * @param kArea effective area times sqrt(2 / (R T M)) [mol/(s Pa)]
+ * @param difference pressure difference [Pa]
+ * @param meanAbsPa mean of the absolute pressures on both sides [Pa]
+ */
+export function orifice(kArea: number, difference: number, meanAbsPa: number): void {
+  const a = difference < 0 ? -difference : difference;
+  const k = (kArea * Math.sqrt(meanAbsPa)) / Math.sqrt(a + LAMINAR_PA);
+  through[FLOW] = k * difference;
+  through[SLOPE] = (k * (0.5 * a + LAMINAR_PA)) / (a + LAMINAR_PA);
+}
