@@ -13,6 +13,47 @@ const LEAST_STEP_PA = 60;
 /** Share of the rise below which the pressure counts as not yet pushed. */
 const NEAR_LOWEST = 0.2;
 
+/** A try that ends in a shut-off rises and falls by this much at least, Pa and share of the whole range (judgement). */
+const LEAST_TRY_PA = 200;
+const LEAST_TRY_SHARE = 0.2;
+/** Fuel that is stopped by a shut-off pushes the pressure up within so long, s (judgement). */
+const LONGEST_RISE_S = 15;
+
+/**
+ * Nozzle shut-offs that nobody noted, told from the pressure: each try pushes it up, each shut-off lets it fall again. Times of
+ * the tops; one alone is the end of a filling and tells nothing new.
+ */
+function shutOffsByPressure(timeS: Float64Array, pressure: Float64Array | undefined): number[] {
+  if (!pressure) return [];
+  const there = Array.from(pressure.keys()).filter((i) => !Number.isNaN(pressure[i]!));
+  const values = there.map((i) => pressure[i]!);
+  const least = Math.max(LEAST_TRY_PA, LEAST_TRY_SHARE * (Math.max(...values) - Math.min(...values)));
+  const tops: number[] = [];
+  let low = 0;
+  let lowest = values[0] ?? Number.NaN;
+  let top = 0;
+  let isRising = false;
+  values.forEach((value, k) => {
+    if (isRising) {
+      if (value > values[top]!) top = k;
+      if (values[top]! - value < least) return;
+      if (values[top]! > 0 && timeS[there[top]!]! - timeS[there[low]!]! <= LONGEST_RISE_S)
+        tops.push(timeS[there[top]!]!);
+      isRising = false;
+      low = k;
+      lowest = value;
+    } else {
+      lowest = Math.min(lowest, value);
+      // Where the pressure lies flat before the push, its last low counts.
+      if (value <= lowest + LEAST_STEP_PA) low = k;
+      if (value - lowest < least) return;
+      isRising = true;
+      top = k;
+    }
+  });
+  return tops.length > 1 ? tops : [];
+}
+
 /** Level that does not flicker: the median of neighbours. */
 function smoothLevel(level: Float64Array): Float64Array {
   return level.map((value, i) => {
@@ -89,7 +130,8 @@ function fillingSpans(recording: Recording): [number, number][] {
     refine(timeS, pressure, from, 1),
     Math.min(n, refine(timeS, pressure, Math.min(n - 1, to), -1)),
   ]);
-  const stops = (notes?.shutOffTimesS ?? []).filter((t) => t > timeS[0]! && t < timeS[n - 1]!);
+  const noted = (notes?.shutOffTimesS ?? []).filter((t) => t > timeS[0]! && t < timeS[n - 1]!);
+  const stops = noted.length > 0 ? noted : shutOffsByPressure(timeS, pressure);
   if (stops.length === 0) {
     spans = spans.filter(([from, to]) => to > from);
     return spans.length > 0 ? spans : pushOnly(pressure);

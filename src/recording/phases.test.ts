@@ -212,6 +212,27 @@ describe('other procedures', () => {
     expect(findProcedure(record(60, sample)).kind).toBe('refuelling');
   });
 
+  it('refuelling that clicks off keeps its tries apart where nobody noted the shut-offs', () => {
+    const starts = [10, 22, 34];
+    const pressure = (t: number): number => {
+      const start = starts.filter((each) => each <= t).at(-1);
+      return start === undefined ? 0 : t < start + 4 ? 500 * (t - start) : 2000 * Math.exp(-(t - start - 4) / 4);
+    };
+    const recording = record(60, (t) => ({
+      fuelLevel: 0.3 + 0.004 * Math.min(Math.max(t - 10, 0), 30),
+      tankPressureGaugePa: pressure(t) + 20 * Math.sin(9 * t),
+      ventClosed: 0,
+      engineSpeedRpm: 0,
+    }));
+    expect(findProcedure(recording).kind).toBe('refuelling');
+    const filling = findPhases(recording).filter(({ kind }) => kind === 'filling');
+    expect(filling).toHaveLength(starts.length);
+    filling.forEach(({ fromS, toS }, k) => {
+      expect(Math.abs(fromS - starts[k]!)).toBeLessThan(1.5);
+      expect(Math.abs(toS - starts[k]! - 4)).toBeLessThan(1.5);
+    });
+  });
+
   it('pump run: reference, tank, purge opened, reference again', () => {
     const recording = record(100, (t) => ({
       pumpOn: t >= 10 && t < 90 ? 1 : 0,
