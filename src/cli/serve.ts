@@ -45,12 +45,17 @@ function startFailure(error: unknown, { host = USUAL_HOST, port }: ServeOptions)
   });
 }
 
-function greet({ address, dataFolder, firstAccountUrl, needsLogin }: RunningServer): void {
+function greet({ address, dataFolder, firstAccountUrl, needsLogin, missingFiles }: RunningServer): void {
   printText(`Vaporwright is open at ${address}`);
   remark(`Data: ${dataFolder}`);
   if (firstAccountUrl !== undefined) {
     remark(`There is no account yet. Make the owner's with this link, once, within an hour:\n  ${firstAccountUrl}`);
   } else if (needsLogin) remark('People sign in with their account.');
+  if (missingFiles > 0) {
+    remark(
+      `Raw files of jobs that are not in this data folder: ${missingFiles}. They lie in the data folder of the program that took them in: give that one with --data, or restore a backup.`,
+    );
+  }
   remark('Ctrl-C stops it.');
 }
 

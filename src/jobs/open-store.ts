@@ -10,6 +10,7 @@ import { connect, parseAddress, type Sql, withoutPassword } from './database/con
 import { appear, type Presence } from './database/presence.ts';
 import { openEmbedded } from './embedded/embedded.ts';
 import { FolderFileStore } from './files/folder-file-store.ts';
+import { countMissingFiles } from './files/missing-files.ts';
 import { exportJob } from './job-file/export-job.ts';
 import { importJobFile } from './job-file/import-job-file.ts';
 import type { Actor, FileStore, JobStore } from './job-store.ts';
@@ -39,6 +40,8 @@ export interface Store {
   readonly shares: ShareStore;
   readonly securityLog: SecurityLog;
   readonly openWork: OpenWorkStore;
+  /** How many raw files the database names and the data folder does not hold. */
+  countMissingFiles(): Promise<number>;
   /** For a program that stays: its place among the others on this database; closed before the store is. */
   appear(): Promise<Presence>;
   /** One job as one file: pieces of JSON text, see `record/job-file.ts`. @throws NoSuchJob */
@@ -94,6 +97,7 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
       shares: shareStore(context),
       securityLog: securityLog(context),
       openWork: openWorkStore(context),
+      countMissingFiles: () => countMissingFiles(context),
       appear: () => appear(database.pool),
       exportJob: (id) => exportJob(context, jobs, id),
       importJob: (actor, value) => importJobFile(context, jobs, actor, value),

@@ -34,6 +34,8 @@ export interface RunningServer {
   /** Secret of the link for the first account; undefined where none is needed. */
   readonly firstAccountUrl: string | undefined;
   readonly needsLogin: boolean;
+  /** Raw files of jobs that are not in this data folder. */
+  readonly missingFiles: number;
   readonly parts: OpenParts;
   close(): Promise<void>;
 }
@@ -97,6 +99,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       dataFolder: parts.store.dataFolder,
       firstAccountUrl,
       needsLogin,
+      missingFiles: await parts.store.countMissingFiles(),
       parts,
       close: async () => {
         forget();

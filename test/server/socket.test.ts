@@ -170,3 +170,27 @@ test('closing ends streams and waiting connections and takes the file away', asy
   await expect(fetch(`${other.address}${API}/session`)).rejects.toThrow();
   expect(() => readFileSync(join(other.dataFolder, 'server.json'))).toThrow();
 });
+
+test('a data folder that lacks what the database names is told of at the start', async () => {
+  const databaseUrl = await database.freshDatabase();
+  const options = { databaseUrl, port: 0, pagesFolder: '/nowhere', program: PROGRAM, version: '0.0.0-test' };
+  const place = database.folder();
+  const first = await startServer({ ...options, dataFolder: place });
+  expect(first.missingFiles).toBe(0);
+  const job = await first.parts.store.jobs.create({ name: 'Anna' }, { sections: {} });
+  const kept = await first.parts.store.files.keep(
+    (async function* () {
+      yield Buffer.from('time_s,tank_pressure_pa\n0,0\n');
+    })(),
+  );
+  const entry = { label: 'a', fileName: 'a.csv', receivedAt: '2026-01-02T03:04:05.000Z', useInFinding: true } as const;
+  const recording = { id: '0f3c1f5e-6d7a-4b57-9a53-0d6a1d9b8a10', taken: 'before-repair', ...entry, ...kept } as const;
+  await first.parts.store.jobs.addRecording(job.id, { name: 'Anna' }, recording);
+  await first.close();
+  const elsewhere = await startServer({ ...options, dataFolder: database.folder() });
+  expect(elsewhere.missingFiles).toBe(1);
+  await elsewhere.close();
+  const again = await startServer({ ...options, dataFolder: place });
+  expect(again.missingFiles).toBe(0);
+  await again.close();
+});
