@@ -1,6 +1,7 @@
 /** T19 to T28: hunting a leak by size, section and place. Figures are judgement: middles of the trade's ranges. */
 import { type Check, check, type NumberField } from '../check.ts';
 import { LEAKS } from '../root-causes.ts';
+import { CONDITIONS } from './conditions.ts';
 
 const RIG_CAUTIONS = ['vapour', 'no shop air', 'pressure ceiling', 'open slowly', 'sealed tank'] as const;
 const diameter = (id: string): NumberField => ({ id, quantity: 'length', unit: 'mm', least: 0, most: 0.02 });
@@ -28,6 +29,7 @@ export const LEAK_CHECKS: readonly Check[] = [
         { id: 'end', quantity: 'pressure', unit: 'inH2O', least: -4_000, most: 4_000 },
         { id: 'time', quantity: 'time', unit: 's', least: 5, most: 1_800 },
         { id: 'vapour volume', quantity: 'volume', unit: 'L', least: 0.002, most: 0.2 },
+        ...CONDITIONS,
       ],
     },
   }),
@@ -51,6 +53,7 @@ export const LEAK_CHECKS: readonly Check[] = [
         { id: 'flow', quantity: 'volume flow', unit: 'L/min', least: 0, most: 2e-3 },
         { id: 'pressure', quantity: 'pressure', unit: 'inH2O', least: 200, most: 4_000 },
         { id: 'blank flow', quantity: 'volume flow', unit: 'L/min', least: 0, most: 1e-4, optional: true },
+        ...CONDITIONS,
       ],
     },
   }),
@@ -77,6 +80,7 @@ export const LEAK_CHECKS: readonly Check[] = [
         diameter('canister and vent'),
         diameter('tank and neck'),
         { ...diameter('whole system'), optional: true },
+        ...CONDITIONS,
       ],
     },
   }),

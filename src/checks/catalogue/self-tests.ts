@@ -1,6 +1,7 @@
 /** T31 to T38: the car's own tests, long logs, and the verification of a repair. Judgement as elsewhere. */
 import { type Check, check } from '../check.ts';
 import { LEAKS } from '../root-causes.ts';
+import { CONDITIONS } from './conditions.ts';
 
 export const SELF_TESTS: readonly Check[] = [
   check('self-test', {
@@ -119,6 +120,7 @@ export const SELF_TESTS: readonly Check[] = [
         { id: 'flow', quantity: 'volume flow', unit: 'L/min', least: 0, most: 2e-3 },
         { id: 'pressure', quantity: 'pressure', unit: 'inH2O', least: 200, most: 4_000 },
         { id: 'blank flow', quantity: 'volume flow', unit: 'L/min', least: 0, most: 1e-4, optional: true },
+        ...CONDITIONS,
       ],
     },
   }),

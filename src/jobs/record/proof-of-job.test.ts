@@ -155,6 +155,29 @@ describe('conditions', () => {
     expect(method).toMatchObject({ before: 'vacuum-draw', after: 'vacuum-draw' });
     expect(level).toMatchObject({ before: 0.4 });
   });
+
+  test('come from what was entered beside a size measured by hand', () => {
+    const by = (checkId: string, at: string, litres: string, numbers: Readonly<Record<string, string>>) => {
+      const made = flow(checkId, at, litres);
+      return { ...made, answer: { numbers: { ...(made.answer as { numbers: object }).numbers, ...numbers } } };
+    };
+    const compared = proof({
+      findings: [],
+      checks: [
+        by('T20', BEFORE, '1.4', { 'fuel temperature': '20 °C', 'fuel level': '40 %' }),
+        by('T37', AFTER, '0.01', { 'fuel temperature': '31 °C', 'fuel level': '41 %' }),
+      ] as unknown as Job['checks'],
+    }).conditions;
+    expect(compared).toContainEqual({ what: 'fuel temperature', before: 293.15, after: 304.15, alike: 'no' });
+    expect(compared).toContainEqual({
+      what: 'fuel level',
+      before: expect.closeTo(0.4),
+      after: expect.closeTo(0.41),
+      alike: 'yes',
+    });
+    expect(compared).toContainEqual({ what: 'ambient temperature', alike: 'unknown' });
+    expect(compared).toContainEqual(expect.objectContaining({ what: 'volatility', alike: 'yes', isSameFill: true }));
+  });
 });
 
 describe('measured by hand', () => {

@@ -87,17 +87,35 @@ const WHOLE_CHECKS: Readonly<Record<string, readonly string[]>> = { T20: ['T20',
 const sectionsOf = (checks: readonly CheckResult[]): Sections | undefined =>
   newestRead(checks, [SECTION_CHECK])?.meaning?.diametersMm;
 
+/** The conditions that were entered with the numbers of a check. */
+function conditionsOf(read: Read | undefined): Omit<Measured['conditions'], 'method'> {
+  const {
+    'fuel level': fuelLevel,
+    'ambient temperature': ambientTemperatureK,
+    'fuel temperature': fuelTemperatureK,
+  } = read?.readings ?? {};
+  return {
+    ...(fuelLevel === undefined ? {} : { fuelLevel }),
+    ...(ambientTemperatureK === undefined ? {} : { ambientTemperatureK }),
+    ...(fuelTemperatureK === undefined ? {} : { fuelTemperatureK }),
+  };
+}
+
 /** Sizes of the whole system that were measured by hand, by the check that gave them. */
 function sizedByHand(job: Job, checks: readonly CheckResult[]): ReadonlyMap<string, Measured> {
-  const sizes = new Map<string, Interval | undefined>(
-    Object.entries(WHOLE_CHECKS).map(([method, ids]) => [method, newestRead(checks, ids)?.meaning?.diametersMm?.whole]),
-  );
-  sizes.set(SECTION_CHECK, sumByArea(Object.values(sectionsOf(checks) ?? {})));
-  return new Map(
-    [...sizes].flatMap(([method, diameterMm]) =>
-      diameterMm === undefined ? [] : [[method, { diameterMm, conditions: { method, ...fuelOf(job.car) } }] as const],
+  const sized = (method: string, ids: readonly string[], sizeOf: (read: Read) => Interval | undefined) => {
+    const read = newestRead(checks, ids);
+    const diameterMm = read && sizeOf(read);
+    if (diameterMm === undefined) return [];
+    const conditions = { method, ...fuelOf(job.car), ...conditionsOf(read) };
+    return [[method, { diameterMm, conditions }] as const];
+  };
+  return new Map([
+    ...Object.entries(WHOLE_CHECKS).flatMap(([method, ids]) =>
+      sized(method, ids, ({ meaning }) => meaning?.diametersMm?.whole),
     ),
-  );
+    ...sized(SECTION_CHECK, [SECTION_CHECK], ({ meaning }) => sumByArea(Object.values(meaning?.diametersMm ?? {}))),
+  ]);
 }
 
 interface MeasuredSides {
