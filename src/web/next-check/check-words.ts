@@ -11,6 +11,9 @@ import { allSaid, useInUnits } from '../units/use-in-units.ts';
 /** Outcomes of recordings that are simulated have numbers for names. */
 const TRACE = /^trace \d+$/;
 
+/** Steps stand on their own, as the names of checks do. */
+const capital = (words: string): string => words.charAt(0).toLocaleUpperCase() + words.slice(1);
+
 export interface CheckWords {
   readonly check: (id: string) => CheckText;
   readonly step: (step: Pick<TreeStep, 'kind' | 'id'>) => string;
@@ -31,7 +34,7 @@ export function useCheckWords(): CheckWords {
     check,
     step: ({ kind, id }) => {
       if (kind === 'check') return check(id).name;
-      return kind === 'repair' ? catalogue.repairs[id as RepairId] : catalogue.sendAway;
+      return capital(kind === 'repair' ? catalogue.repairs[id as RepairId] : catalogue.sendAway);
     },
     answer: (outcome, likeliest) =>
       TRACE.test(outcome) && likeliest !== undefined

@@ -32,41 +32,46 @@ export function Circumstances({ wishes, onWish, missing, onMissing }: Props): Re
   ].filter((part) => part !== '');
   return (
     <Fold label={words.circumstances} words={said.length === 0 ? words.circumstancesNone : said.join(', ')}>
-      <Several
-        label={words.knownOfCar}
-        options={CIRCUMSTANCE_IDS.map((value) => ({ value, name: catalogue.circumstances[value] }))}
-        values={CIRCUMSTANCE_IDS.filter((id) => known.includes(id))}
-        onChange={(circumstances) =>
-          save(
-            'complaint',
-            withKey(job.complaint, 'circumstances', circumstances.length === 0 ? undefined : circumstances),
-          )
-        }
-      />
-      <Several
-        label={words.standing}
-        options={SETUPS.map((value) => ({ value, name: catalogue.setups[value] }))}
-        values={SETUPS.filter((id) => wishes.standing.includes(id))}
-        onChange={(standing) => onWish({ standing })}
-      />
-      <Choice
-        label={words.fuelLevel}
-        options={(['unknown', ...FUEL_LEVEL_IDS] as const).map((value) => ({ value, name: words.fuelLevels[value] }))}
-        value={wishes.fuelLevel}
-        onChange={(fuelLevel) => onWish({ fuelLevel })}
-      />
-      <Check
-        label={words.noLift}
-        words={words.noLiftWords}
-        checked={wishes.hasNoLift}
-        onChange={(hasNoLift) => onWish({ hasNoLift })}
-      />
-      <Several
-        label={words.notAtHand}
-        options={EQUIPMENT.map((value) => ({ value, name: checks.word(value) }))}
-        values={EQUIPMENT.filter((name) => missing.includes(name))}
-        onChange={onMissing}
-      />
+      <div className="stack circumstances">
+        <Several
+          label={words.knownOfCar}
+          options={CIRCUMSTANCE_IDS.map((value) => ({ value, name: catalogue.circumstances[value] }))}
+          values={CIRCUMSTANCE_IDS.filter((id) => known.includes(id))}
+          onChange={(circumstances) =>
+            save(
+              'complaint',
+              withKey(job.complaint, 'circumstances', circumstances.length === 0 ? undefined : circumstances),
+            )
+          }
+        />
+        <Several
+          label={words.standing}
+          options={SETUPS.map((value) => ({ value, name: catalogue.setups[value] }))}
+          values={SETUPS.filter((id) => wishes.standing.includes(id))}
+          onChange={(standing) => onWish({ standing })}
+        />
+        <Choice
+          label={words.fuelLevel}
+          options={(['unknown', ...FUEL_LEVEL_IDS] as const).map((value) => ({ value, name: words.fuelLevels[value] }))}
+          value={wishes.fuelLevel}
+          onChange={(fuelLevel) => onWish({ fuelLevel })}
+        />
+        <Check
+          label={words.noLift}
+          words={words.noLiftWords}
+          checked={wishes.hasNoLift}
+          onChange={(hasNoLift) => onWish({ hasNoLift })}
+        />
+        <details>
+          <summary>{words.notAtHand}</summary>
+          <Several
+            label={words.notAtHand}
+            options={EQUIPMENT.map((value) => ({ value, name: checks.word(value) }))}
+            values={EQUIPMENT.filter((name) => missing.includes(name))}
+            onChange={onMissing}
+          />
+        </details>
+      </div>
     </Fold>
   );
 }

@@ -11,14 +11,18 @@ const LEAST = 0.03;
 
 export function PlanSteps({ tree }: { readonly tree: PlanTree }): ReactNode {
   const { checks } = useText();
+  const words = checks.next;
   return (
     <div className="plan-steps">
-      <h4>{checks.next.tree}</h4>
+      <h4>{words.tree}</h4>
       <ul className="tree">
         <li>
           <Node tree={tree} depth={0} />
         </li>
       </ul>
+      <p className="small quiet">
+        {words.treeCaution} {words.more}
+      </p>
     </div>
   );
 }
@@ -28,12 +32,19 @@ function Node({ tree, depth }: { readonly tree: PlanTree; readonly depth: number
   const { percent } = useNumbers();
   const words = checks.next;
   const { step, whole, answer: answerOf } = useCheckWords();
-  const answers = tree.answers.filter(({ probability }) => tree.probability * probability >= LEAST);
+  const answers =
+    depth < DEPTH - 1 ? tree.answers.filter(({ probability }) => tree.probability * probability >= LEAST) : [];
+  const isCutOff = answers.length === 0 && tree.answers.length > 0;
   return (
     <>
       <strong>{step(tree.step)}</strong>{' '}
-      {tree.step.kind !== 'send away' && <span className="small quiet">{words.min(whole(tree.step.minutes))}</span>}
-      {answers.length > 0 && depth < DEPTH - 1 && (
+      {tree.step.kind !== 'send away' && (
+        <span className="small quiet">
+          {words.min(whole(tree.step.minutes))}
+          {isCutOff && '\u00a0…'}
+        </span>
+      )}
+      {answers.length > 0 && (
         <ul>
           {answers.map(({ outcome, probability, next }) => (
             <li key={outcome}>
@@ -45,7 +56,6 @@ function Node({ tree, depth }: { readonly tree: PlanTree; readonly depth: number
           ))}
         </ul>
       )}
-      {answers.length > 0 && depth === DEPTH - 1 && <span className="small quiet"> … {words.more}</span>}
     </>
   );
 }

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { Fragment, type ReactNode } from 'react';
 import type { Plan } from '../../checks/plan.ts';
 import { useText } from '../text/language.ts';
 import { useNumbers } from '../text/numbers.ts';
@@ -45,7 +45,7 @@ export function PlanAnswers({ plan }: { readonly plan: Plan }): ReactNode {
     <div className="stack">
       <h4>{words.answers}</h4>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard. */}
-      <section className="table-scroll" tabIndex={0} aria-label={words.answers}>
+      <section className="table-scroll plan-answers" tabIndex={0} aria-label={words.answers}>
         <table>
           <thead>
             <tr>
@@ -53,7 +53,6 @@ export function PlanAnswers({ plan }: { readonly plan: Plan }): ReactNode {
               <th scope="col" className="n">
                 {words.chance}
               </th>
-              <th scope="col">{words.thenLikely}</th>
               <th scope="col">{words.nextStep}</th>
               <th scope="col" className="n">
                 {words.rest}
@@ -64,13 +63,19 @@ export function PlanAnswers({ plan }: { readonly plan: Plan }): ReactNode {
             {[...plan.answers]
               .sort((a, b) => b.probability - a.probability)
               .map((answer) => (
-                <tr key={answer.outcome}>
-                  <th scope="row">{answerOf(answer.outcome, answer.causes[0]?.id)}</th>
-                  <td className="n">{percent(answer.probability)}</td>
-                  <td>{causes(answer.causes, 2)}</td>
-                  <td>{step(answer.next)}</td>
-                  <td className="n">{words.min(whole(answer.expected.minutes))}</td>
-                </tr>
+                <Fragment key={answer.outcome}>
+                  <tr>
+                    <th scope="row">{answerOf(answer.outcome, answer.causes[0]?.id)}</th>
+                    <td className="n">{percent(answer.probability)}</td>
+                    <td>{step(answer.next)}</td>
+                    <td className="n">{words.min(whole(answer.expected.minutes))}</td>
+                  </tr>
+                  <tr className="about">
+                    <td colSpan={4} className="small quiet">
+                      {words.thenLikely}: {causes(answer.causes, 2)}
+                    </td>
+                  </tr>
+                </Fragment>
               ))}
           </tbody>
         </table>

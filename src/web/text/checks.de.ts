@@ -33,7 +33,7 @@ export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
     needs: 'Gebraucht wird',
     after: (names) => `Üblicherweise nach: ${names}`,
     expected: (minutes, cost, unproven) =>
-      `Von hier bis zum Ende des Plans im Mittel: ${minutes} min Arbeit, ${cost} insgesamt. Ein ohne Nachweis abgegebenes Fahrzeug zählt mit der Reparatur, die es noch braucht, und ${unproven} min für das Wiederkommen.`,
+      `Von hier bis zum Ende des Plans im Mittel: ${minutes} min Arbeit; Arbeit und Teile kosten ${cost}. Ein ohne Nachweis abgegebenes Fahrzeug zählt mit der Reparatur, die es noch braucht, und ${unproven} min für das Wiederkommen.`,
     gap: (percent) => `Kein Plan kann um mehr als ${percent} besser sein als dieser.`,
     exact: 'Kein Plan ist besser als dieser.',
     causes: 'Was es jetzt sein kann',
@@ -54,7 +54,9 @@ export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
     rest: 'Rest',
     tree: 'Die ersten Schritte',
     proven: 'nachgewiesen: fertig',
-    more: 'Plan geht weiter',
+    more: '„…“: Der Plan geht weiter. Nach jedem Ergebnis wird er neu gemacht.',
+    treeCaution:
+      'Eine Übersicht, keine Anleitung: Vor jedem Schritt kommen seine Vorsichtshinweise und die Herstellerunterlagen des Fahrzeugs.',
     stop: 'Wann Schluss ist',
     stopWords: 'Schluss ist, wenn eine Reparatur nachgewiesen ist.',
     stopUnproven: (percent, causes) =>

@@ -32,7 +32,7 @@ export const CHECKS_PAGE_EN = {
     needs: 'Needs',
     after: (names: string) => `Normally after: ${names}`,
     expected: (minutes: string, cost: string, unproven: string) =>
-      `From here to the end of the plan, on average: ${minutes} min of work, ${cost} in all. A car sent away unproven counts with the repair that it still needs and ${unproven} min for coming back.`,
+      `From here to the end of the plan, on average: ${minutes} min of work; labour and parts cost ${cost}. A car sent away unproven counts with the repair that it still needs and ${unproven} min for coming back.`,
     gap: (percent: string) => `No plan can be more than ${percent} better than this one.`,
     exact: 'No plan is better than this one.',
     causes: 'What it can be now',
@@ -53,7 +53,9 @@ export const CHECKS_PAGE_EN = {
     rest: 'Rest',
     tree: 'The first steps',
     proven: 'proven: stop',
-    more: 'plan goes on',
+    more: '“…”: the plan goes on. It is made anew after each result.',
+    treeCaution:
+      'An overview, not instructions: before each step come its cautions and the vehicle’s service information.',
     stop: 'When to stop',
     stopWords: 'Stop when a repair is verified.',
     stopUnproven: (percent: string, causes: string) =>
