@@ -53,7 +53,6 @@ export function PlanAnswers({ plan }: { readonly plan: Plan }): ReactNode {
               <th scope="col" className="n">
                 {words.chance}
               </th>
-              <th scope="col">{words.nextStep}</th>
               <th scope="col" className="n">
                 {words.rest}
               </th>
@@ -67,12 +66,14 @@ export function PlanAnswers({ plan }: { readonly plan: Plan }): ReactNode {
                   <tr>
                     <th scope="row">{answerOf(answer.outcome, answer.causes[0]?.id)}</th>
                     <td className="n">{percent(answer.probability)}</td>
-                    <td>{step(answer.next)}</td>
                     <td className="n">{words.min(whole(answer.expected.minutes))}</td>
                   </tr>
                   <tr className="about">
-                    <td colSpan={4} className="small quiet">
-                      {words.thenLikely}: {causes(answer.causes, 2)}
+                    <td colSpan={3}>
+                      {words.nextStep}: {step(answer.next)}
+                      <span className="small quiet">
+                        {words.thenLikely}: {causes(answer.causes, 2)}
+                      </span>
                     </td>
                   </tr>
                 </Fragment>
