@@ -43,12 +43,16 @@ export class Candidates<P extends FollowedProblem = FitProblem> {
     for (const t of this.tracks) if (t.steps > 0 && (!best || t.cost < best.cost)) best = t;
     return best ?? this.best;
   }
+  /** What the whole run's integrals say, once nothing more will come [ln]. */
+  protected concluded: number | undefined;
+
   get logEvidence(): number {
-    return this.standing.logEvidence + this.correction;
+    return this.concluded ?? this.standing.logEvidence + this.correction;
   }
 
   follow(problem: P): void {
     this.problem = problem;
+    this.concluded = undefined;
     for (const t of this.tracks) t.follow(problem);
   }
 
@@ -81,6 +85,13 @@ export class Candidates<P extends FollowedProblem = FitProblem> {
   /** A start that is far off is judged sooner. */
   private hadItsChance(t: Track<P>): boolean {
     return t.arrived || t.steps >= (t.cost > this.best.cost + FAR ? FAIR_STEPS : this.fairSteps);
+  }
+
+  /** Whether the data leave a parameter so open that a Gaussian would not do. */
+  protected looseIn(name: string): boolean {
+    const { hessian, z, problem } = this.best;
+    const at = problem.parameters.findIndex((p) => p.name === name);
+    return at >= 0 && hessian !== undefined && gaussianSd(hessian, z.length, at) >= WELL_DETERMINED;
   }
 
   /**

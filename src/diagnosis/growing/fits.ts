@@ -10,7 +10,8 @@ import { estimateNoise, FIRST_NOISE, type Noise, whiteningFor } from '../likelih
 import type { Prepared } from '../prepare.ts';
 import { carParameters, recordingParameters } from '../priors/nuisances.ts';
 import { looksSound } from '../priors/selection.ts';
-import type { SizePosterior } from '../size.ts';
+import { costAt } from '../single-run/start-points.ts';
+import { type SizePosterior, sizeUnder } from '../size.ts';
 import { CauseFits } from './cause-fits.ts';
 import { PairTrials } from './pair-trials.ts';
 import { type SizeContext, sizeOf } from './size-question.ts';
@@ -57,6 +58,14 @@ const fittedIn = (procedure: Prepared['procedure']): readonly Cause[] =>
     (c) => ownerOf(c, procedure) === formOf(c) && (c.id !== 'fill_valve_stuck_open' || procedure === 'refuelling'),
   );
 
+/**
+ * Steps that a run of the model counts for. A filling's has few, but its fits have the most parameters: what is done with
+ * their derivatives takes as long as so many steps more.
+ */
+const FILLING_MORE = 150;
+const costOfRun = ({ drive, procedure }: Prepared): number =>
+  drive.stepCount + (procedure === 'refuelling' ? FILLING_MORE : 0);
+
 export class Fits {
   readonly causes = new Map<string, CauseFits>();
   readonly contexts = new Map<string, CauseFits>();
@@ -74,6 +83,8 @@ export class Fits {
   private readonly weights = new Map<string, number>();
   private readonly begunAgainS = new Map<string, number>();
   private updates = 0;
+  private ended = false;
+  private followedS = Number.NEGATIVE_INFINITY;
   private runs = 0;
 
   constructor(car: Car, prepared: Prepared, contexts: readonly SizeContext[]) {
@@ -87,8 +98,10 @@ export class Fits {
   }
 
   /** Takes up new data: one run of the model for every line of thought. */
-  follow(prepared: Prepared, nowS: number): void {
+  follow(prepared: Prepared, nowS: number, ended: boolean): void {
     this.prepared = prepared;
+    this.ended = ended;
+    this.followedS = nowS;
     this.sound = this.parameters();
     this.recording = this.withNoise();
     if (nowS - this.noiseS >= NOISE_EVERY_S) {
@@ -117,16 +130,29 @@ export class Fits {
   /** A poor fit that has come to rest may be a poor start: the one that waited longest begins again from the best. */
   private lookForLost(nowS: number): void {
     const leader = this.leader();
-    for (const c of [...this.causes.values(), ...this.contexts.values()]) {
+    for (const c of this.lost()) {
       const { form } = c;
-      const gap = c.best.cost - leader.cost;
-      const own = this.contexts.has(form);
-      if (gap < SUSPICIOUS || (!own && gap > HOPELESS) || !c.best.arrived || !c.tried) continue;
-      if (nowS - (this.begunAgainS.get(form) ?? Number.NEGATIVE_INFINITY) < (own ? 1 : 2) * LOST_S) continue;
+      if (!(c.best.arrived || this.ended) || !c.tried) continue;
+      const least = this.ended ? Number.MIN_VALUE : (this.contexts.has(form) ? 1 : 2) * LOST_S;
+      if (nowS - (this.begunAgainS.get(form) ?? Number.NEGATIVE_INFINITY) < least) continue;
       this.begunAgainS.set(form, nowS);
-      c.begin([this.fromLeader(c.causes, leader)]);
+      const start = this.fromLeader(c.causes, leader);
+      // one that is far off has to stand better from the start
+      if (c.best.cost > leader.cost + HOPELESS && costAt(c.problem, start) >= c.best.cost) continue;
+      c.begin([start]);
       return;
     }
+  }
+
+  /** Causes and contexts that are worse than the best by so much that a poor start may be the reason. */
+  private lost(): CauseFits[] {
+    const lowest = this.leader().cost;
+    // a filling has few causes, and at the end there is time
+    const everyone = this.ended || this.procedure === 'refuelling';
+    return [...this.causes.values(), ...this.contexts.values()].filter((c) => {
+      const gap = c.best.cost - lowest;
+      return gap >= SUSPICIOUS && (everyone || this.contexts.has(c.form) || gap <= HOPELESS);
+    });
   }
 
   /** The best explanation's car and day, with its whole hole where this cause has one. */
@@ -199,11 +225,23 @@ export class Fits {
     return this.contexts.has(owner.form) ? (this.weights.get(owner.form) ?? 1) : 1;
   }
 
+  /** Sizes by the integral of a whole recording, once nothing more will come. */
+  concludeSizes(): void {
+    for (const { form, best } of this.contexts.values()) {
+      const key = best.problem.parameters.findIndex((p) => p.name === 'leak');
+      if (best.hessian) this.sizes.set(form, sizeUnder(best.problem, best.asFit(), key));
+    }
+  }
+
   /** Whether every line of thought that may matter has arrived; a pair on trial is a thought to come. */
   settled(): boolean {
     const lowest = this.leader().cost;
-    return [...this.causes.values(), ...this.contexts.values(), ...this.pairs.kept.values()].every(
-      (c) => c.best.steps > 0 && (c.best.gained < NEARLY || c.best.cost > lowest + OUT_OF_SIGHT),
+    const waiting = this.ended && this.lost().some((c) => !c.tried || this.begunAgainS.get(c.form) !== this.followedS);
+    return (
+      !waiting &&
+      [...this.causes.values(), ...this.contexts.values(), ...this.pairs.kept.values()].every(
+        (c) => c.best.steps > 0 && (c.best.gained < NEARLY || c.best.cost > lowest + OUT_OF_SIGHT),
+      )
     );
   }
 
@@ -240,7 +278,7 @@ export class Fits {
 
   /** Steps of the model so far. */
   spent(): number {
-    return this.all().reduce((s, c) => s + c.problem.runs * this.prepared.drive.stepCount, this.runs);
+    return this.all().reduce((s, c) => s + c.problem.runs * costOfRun(this.prepared), this.runs);
   }
 
   problemFor(causes: readonly Cause[]): FitProblem {
@@ -309,6 +347,6 @@ export class Fits {
   }
 
   private countRuns(problem: FitProblem): void {
-    this.runs += problem.runs * problem.recordings[0]!.drive.stepCount;
+    this.runs += problem.runs * costOfRun(this.prepared);
   }
 }

@@ -1,7 +1,7 @@
 /** The lines of thought about one cause of a pump run or a sealed hold, with the posteriors of its size. */
 import type { Prior, SingleRunCause } from '../single-run/prior.ts';
 import type { SingleRunProblem } from '../single-run/problem.ts';
-import type { Grid } from '../single-run/weigh.ts';
+import { type Grid, gridOver, logEvidenceOf } from '../single-run/weigh.ts';
 import { Candidates } from './candidates.ts';
 import { type Profile, profile } from './profile.ts';
 
@@ -45,5 +45,24 @@ export class RunCandidates<Id extends string> extends Candidates<SingleRunProble
     else this.holeGrid = hole >= 0 && sized ? grid(priors[hole], profile(best, hole)) : undefined;
     this.lookedS = nowS;
     this.fresh = true;
+  }
+
+  /** The same by the integrals of a whole run; for when nothing more will come. */
+  lookExactly(source: boolean, sized: boolean): void {
+    const { cause } = this;
+    const own = cause.hole === cause.key;
+    const problem = this.best.problem;
+    const over = (name: string | undefined): Grid | undefined => {
+      const at = problem.parameters.findIndex((p) => p.name === name);
+      if (at < 0 || !this.best.hessian) return undefined;
+      const { grid, best } = gridOver(problem, this.best.asFit(), at);
+      this.best.take(best);
+      return grid;
+    };
+    const loose = this.looseIn(cause.key);
+    const key = source || own || loose ? over(cause.key) : undefined;
+    this.keyGrid = key;
+    this.concluded = key ? logEvidenceOf(key) : this.best.logEvidence;
+    this.holeGrid = own ? key : sized ? over(cause.hole) : undefined;
   }
 }

@@ -6,7 +6,7 @@ import { mixSizes, type SizeDensity, sizeOf } from '../single-run/mix-sizes.ts';
 import { estimateSlowNoise, FIRST_SLOW_NOISE, type SlowNoise, whitenChannel } from '../single-run/observed-channel.ts';
 import { baseUnder, priorsUnder, type SingleRunCause, setQuantities } from '../single-run/prior.ts';
 import { SingleRunProblem } from '../single-run/problem.ts';
-import { startPoints, translate } from '../single-run/start-points.ts';
+import { costAt, startPoints, translate } from '../single-run/start-points.ts';
 import { logEvidenceOf, reweighed, type SingleRun } from '../single-run/weigh.ts';
 import { RUN_FAIR_STEPS, RunCandidates } from './run-candidates.ts';
 import { stepNeed } from './step-need.ts';
@@ -112,8 +112,8 @@ export class RunFits<Id extends string> {
     let looks = 0;
     while (this.spent() < limit) {
       const lowest = this.leader().best.cost;
-      // one close look goes before the steps, others after them
-      const stale = looks < MOST_LOOKS ? this.stalest(lowest) : undefined;
+      // one close look goes before the steps, others after them; at the end all causes are looked at together
+      const stale = looks < MOST_LOOKS && !this.ended ? this.stalest(lowest) : undefined;
       const untried = this.spent() < fairLimit ? this.untried() : undefined;
       const neediest = stale && looks === 0 ? undefined : (untried ?? this.neediest(lowest, nowS, sinceChangeS));
       if (neediest) this.step(neediest, nowS);
@@ -125,23 +125,31 @@ export class RunFits<Id extends string> {
     for (const c of this.causes) c.prune();
   }
 
-  /** Whether every line of thought that may matter has arrived, and has been looked at on the newest data. */
+  /** Whether every line of thought that may matter has arrived; at the end every cause has been tried from the best one's car. */
   settled(): boolean {
     const lowest = this.leader().best.cost;
     const waiting = this.ended && this.lost().some((c) => !c.tried || this.begunAgainS.get(c.form) !== this.followedS);
-    return (
-      !waiting &&
-      this.causes.every(
-        (c) =>
-          c.tried &&
-          (c.best.gained < NEARLY || c.best.cost > lowest + OUT_OF_SIGHT) &&
-          (c.fresh || c.best.cost > lowest + WORTH_LOOK),
-      )
+    if (waiting) return false;
+    return this.causes.every(
+      (c) =>
+        c.tried &&
+        (c.best.gained < NEARLY || c.best.cost > lowest + OUT_OF_SIGHT) &&
+        (c.fresh || this.ended || c.best.cost > lowest + WORTH_LOOK),
     );
   }
 
   get channelCount(): number {
     return this.noise.length;
+  }
+
+  /** Evidence and sizes by the integrals of a whole run, once nothing more will come. */
+  conclude(): void {
+    const lowest = this.leader().best.cost;
+    for (const c of this.causes) {
+      if (c.best.cost > lowest + WORTH_LOOK) continue;
+      const source = this.run.question.causes.some((other) => other.sharesFitOf === c.form);
+      c.lookExactly(source, c.best.cost < lowest + WORTH_SIZE);
+    }
   }
 
   /** Whether every cause that may matter has been stepped once. */
@@ -218,17 +226,25 @@ export class RunFits<Id extends string> {
     const leader = this.leader();
     const since = (c: RunCandidates<Id>) => this.begunAgainS.get(c.form) ?? Number.NEGATIVE_INFINITY;
     const lost = this.lost()
-      .filter((c) => c.best.arrived && c.tried)
-      .sort((a, b) => since(a) - since(b))[0];
-    if (!lost || nowS - since(lost) < (this.ended ? Number.MIN_VALUE : LOST_S)) return;
-    this.begunAgainS.set(lost.form, nowS);
-    lost.begin([this.fromLeader(lost, leader)]);
+      .filter((c) => (c.best.arrived || this.ended) && c.tried)
+      .sort((a, b) => since(a) - since(b));
+    for (const c of lost) {
+      if (nowS - since(c) < (this.ended ? Number.MIN_VALUE : LOST_S)) return;
+      this.begunAgainS.set(c.form, nowS);
+      const start = this.fromLeader(c, leader);
+      // one that is far off has to stand better from the start
+      if (c.best.cost > leader.best.cost + HOPELESS && costAt(c.problem, start) >= c.best.cost) continue;
+      c.begin([start]);
+      return;
+    }
   }
 
   /** Causes that are worse than the best by so much that a poor start may be the reason. */
   private lost(): RunCandidates<Id>[] {
     const lowest = this.leader().best.cost;
-    return this.causes.filter((c) => c.best.cost > lowest + SUSPICIOUS && c.best.cost < lowest + HOPELESS);
+    return this.causes.filter(
+      (c) => c.best.cost > lowest + SUSPICIOUS && (this.ended || c.best.cost < lowest + HOPELESS),
+    );
   }
 
   /** Of the starts that have not had their chance the one that stands best. */

@@ -66,6 +66,8 @@ abstract class SingleRunFollower<Id extends string> implements RunFollower {
     const { fits, before } = this.follow(run, ended);
     fits.work(budget - (fits.spent() - before), h.lastS, h.lastS - h.lastChangeS);
     const modelSteps = fits.spent() - before;
+    const settled = fits.settled();
+    if (ended && settled) fits.conclude();
     if (!fits.begun) return { ...NOTHING_SAID, warnings, modelSteps };
     const byCause = new Map<CauseId, FormWeight[]>();
     for (const w of fits.weighed()) {
@@ -79,7 +81,7 @@ abstract class SingleRunFollower<Id extends string> implements RunFollower {
     return {
       causes: causes.map(({ id, probability }) => ({ id, probability })),
       pairs: [],
-      settled: fits.settled(),
+      settled,
       diameterMm: sized?.interval() ?? null,
       exceeds: { mm0_5: sized?.exceeds(0.5) ?? null, mm1_0: sized?.exceeds(1) ?? null },
       warnings,

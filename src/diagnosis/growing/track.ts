@@ -142,6 +142,16 @@ export class Track<P extends FollowedProblem = FitProblem> {
     return choleskyFactor(l, n) ? -this.cost - 0.5 * logDeterminant(l, n) : -this.cost - 1e3;
   }
 
+  /** Takes a better fit to the same data that was found elsewhere. */
+  take(fit: Fit): void {
+    if (!(fit.cost < this.cost)) return;
+    this.z = fit.z;
+    this.cost = fit.cost;
+    this.hessian = fit.hessian;
+    this.residuals = Float64Array.from(fit.residuals);
+    this.jacobian = undefined;
+  }
+
   asFit(): Fit {
     const n = this.z.length;
     const hessian = this.hessian ?? Float64Array.from({ length: n * n }, (_, i) => (i % (n + 1) === 0 ? 1 : 0));

@@ -70,20 +70,21 @@ export class TwoSpaceFollower implements RunFollower {
     }
     if (h.readings < FEWEST_READINGS) return { ...NOTHING_SAID, warnings: [] };
     const prepared = snapshot(this.car, h, outline, this.coarseness);
-    const { fits, before } = this.follow(prepared);
+    const { fits, before } = this.follow(prepared, outline, ended);
     if (ended && !this.ended) fits.pairs.tryAllAgain();
     this.ended = ended;
     const trimSteps = this.trims.advance(prepared, standings(fits));
     const reserve = this.hold.reserve(h.lastS, prepared);
-    fits.work(budget - (fits.spent() - before) - trimSteps - reserve, h.lastS, h.lastS - h.lastChangeS);
+    fits.work(budget - (fits.spent() - before) - trimSteps - reserve, h.lastS, h.lastS - this.lastEventS(outline));
     const posterior = this.weigh(prepared, fits);
     let steps = fits.spent() - before + trimSteps;
     fits.setContexts(contextsOf(posterior));
     const sizing = SIZING.includes(this.procedure);
+    const settled = fits.settled() && (!ended || fits.pairsDone(h.lastS));
+    if (ended && settled && sizing) fits.concludeSizes();
     const sized = sizing ? mixture(fits, posterior) : undefined;
     const exceeds = { mm0_5: sized?.exceeds(0.5) ?? null, mm1_0: sized?.exceeds(1) ?? null };
     const phase = outline.phases[outline.phases.length - 1];
-    const settled = fits.settled();
     let holdingLonger: Said['holdingLonger'];
     if (posterior && phase && WAITING.includes(phase.kind) && sizing) {
       const { coarseness } = this;
@@ -104,7 +105,7 @@ export class TwoSpaceFollower implements RunFollower {
       pairs: (posterior?.pairs ?? [])
         .filter((p) => p.probability >= NEGLIGIBLE)
         .map((p) => ({ ids: [p.weighed.causes[0]!.id, p.weighed.causes[1]!.id], probability: p.probability })),
-      settled: settled && (!ended || fits.pairsDone(h.lastS)),
+      settled,
       diameterMm: sized?.interval() ?? null,
       exceeds,
       ...(holdingLonger && { holdingLonger }),
@@ -115,27 +116,42 @@ export class TwoSpaceFollower implements RunFollower {
   }
 
   /** The fits, on the newest data; begun where there are none yet, begun again where a command has changed. */
-  private follow(prepared: Prepared): { readonly fits: Fits; readonly before: number } {
+  private follow(
+    prepared: Prepared,
+    outline: Outline,
+    ended: boolean,
+  ): { readonly fits: Fits; readonly before: number } {
     const h = this.history;
+    const events = this.eventsIn(outline);
     if (!this.fits) {
       this.fits = new Fits(this.car, prepared, contextsOf(undefined));
-      this.changesDone = h.changesSeen;
+      this.changesDone = events;
       this.begunS = h.lastS;
-      this.secondLookDue = h.changesSeen > 0;
+      this.secondLookDue = events > 0;
       return { fits: this.fits, before: 0 };
     }
     const before = this.fits.spent();
-    this.fits.follow(prepared, h.lastS);
+    this.fits.follow(prepared, h.lastS, ended);
     const least = this.procedure === 'purge-drive' ? LEAST_BETWEEN_S['purge-drive'] : LEAST_BETWEEN_S.other;
-    const changed = h.changesSeen !== this.changesDone && h.lastS - this.begunS >= least;
-    const second = this.secondLookDue && h.lastS - h.lastChangeS >= SECOND_LOOK_S;
+    const changed = events !== this.changesDone && h.lastS - this.begunS >= least;
+    const second = this.secondLookDue && h.lastS - this.lastEventS(outline) >= SECOND_LOOK_S;
     if (changed || second) {
       this.fits.beginAgain();
       this.begunS = h.lastS;
-      this.changesDone = h.changesSeen;
+      this.changesDone = events;
       this.secondLookDue = !second && this.procedure !== 'purge-drive';
     }
     return { fits: this.fits, before };
+  }
+
+  /** Command changes so far; a filling has none, there its phases count. */
+  private eventsIn({ phases }: Outline): number {
+    return this.procedure === 'refuelling' ? phases.length - 1 : this.history.changesSeen;
+  }
+
+  private lastEventS({ phases }: Outline): number {
+    if (this.procedure !== 'refuelling') return this.history.lastChangeS;
+    return phases.length > 1 ? phases[phases.length - 1]!.fromS : Number.NEGATIVE_INFINITY;
   }
 
   private weigh(prepared: Prepared, fits: Fits): Posterior | undefined {

@@ -182,18 +182,25 @@ function integrate<Id extends string>(f: Fitted<Id>, always: boolean, sized: boo
   const key = index(cause.key);
   const hole = index(cause.hole);
   let { fit, log } = f;
-  const gridOver = (at: number): Grid => {
-    // a far too sharp fit must not turn the grid into a crawl
-    const sd = gaussianSd(fit.hessian, n, at);
-    const m = marginalise(problem, fit, at, { ...MARGINAL, spacing: Math.max(MARGINAL.spacing, LEAST_SPACING / sd) });
-    if (m.best.cost < fit.cost) fit = m.best;
-    return { prior: problem.parameters[at]!, z: m.z, logDensity: m.logDensity };
+  const over = (at: number): Grid => {
+    const found = gridOver(problem, fit, at);
+    fit = found.best;
+    return found.grid;
   };
   const loose = key >= 0 && (always || gaussianSd(fit.hessian, n, key) >= WELL_DETERMINED);
-  const keyGrid = loose || (key >= 0 && key === hole) ? gridOver(key) : undefined;
+  const keyGrid = loose || (key >= 0 && key === hole) ? over(key) : undefined;
   if (keyGrid) log = logEvidenceOf(keyGrid);
-  const holeGrid = hole < 0 ? undefined : hole === key ? keyGrid : sized ? gridOver(hole) : undefined;
+  const holeGrid = hole < 0 ? undefined : hole === key ? keyGrid : sized ? over(hole) : undefined;
   return { cause, problem, fit, log, ...(keyGrid && { key: keyGrid }), ...(holeGrid && { hole: holeGrid }) };
+}
+
+/** Posterior of one quantity with the rest refitted at each of its values, and the best fit met on the way. */
+export function gridOver(problem: SingleRunProblem, fit: Fit, at: number): { readonly grid: Grid; readonly best: Fit } {
+  // a far too sharp fit must not turn the grid into a crawl
+  const sd = gaussianSd(fit.hessian, fit.z.length, at);
+  const m = marginalise(problem, fit, at, { ...MARGINAL, spacing: Math.max(MARGINAL.spacing, LEAST_SPACING / sd) });
+  const grid = { prior: problem.parameters[at]!, z: m.z, logDensity: m.logDensity };
+  return { grid, best: m.best.cost < fit.cost ? m.best : fit };
 }
 
 /** ln of the integral over all parameters, given the density of one with the rest integrated out. */

@@ -12,6 +12,8 @@ import { useTimeWords } from './time-words.ts';
 /** Causes below this share need no row while all of it still moves. */
 const SMALL_SHARE = 0.02;
 const MOST_ROWS = 5;
+/** A pair of faults below this share is not worth a line. */
+const WORTH_A_LINE = 0.05;
 const M_PER_MM = 1e-3;
 
 interface Props {
@@ -20,7 +22,7 @@ interface Props {
 }
 
 export function LiveFinding({ status, follow }: Props): ReactNode {
-  const { live: text, trade } = useText();
+  const { live: text } = useText();
   const words = text.finding;
   const finding = follow?.finding ?? null;
   if (status.follows === 'no-car') return <p>{words.noCar}</p>;
@@ -28,9 +30,11 @@ export function LiveFinding({ status, follow }: Props): ReactNode {
   if (status.procedure === null) return <p>{words.noProcedure}</p>;
   if (finding === null) return <p className="quiet">{words.waiting}</p>;
   if (finding.causes.length === 0) {
-    const isFollowed = !finding.warnings.some((warning) => warning.includes('is not followed'));
     return (
-      <p className="quiet">{isFollowed ? words.waiting : words.notFollowed(trade.procedures[finding.procedure])}</p>
+      <>
+        <p className="quiet">{words.waiting}</p>
+        <Warnings finding={finding} />
+      </>
     );
   }
   return <Growing finding={finding} />;
@@ -78,6 +82,11 @@ function Growing({ finding }: { readonly finding: GrowingUpdate }): ReactNode {
           )}
         </p>
       )}
+      {finding.pairs.map(({ ids: [one, other], probability }) =>
+        probability < WORTH_A_LINE ? null : (
+          <p key={`${one} ${other}`}>{words.pair(trade.causes[one], trade.causes[other], percent(probability))}</p>
+        ),
+      )}
       {finding.holdingLonger !== undefined && (
         <p>
           <strong>
@@ -86,9 +95,26 @@ function Growing({ finding }: { readonly finding: GrowingUpdate }): ReactNode {
           {text.said(finding.holdingLonger.reason)}
         </p>
       )}
+      <Untested finding={finding} />
       <Warnings finding={finding} />
       <p className="small quiet">{words.provisional}</p>
     </div>
+  );
+}
+
+/** What the run has not put to the test so far. */
+function Untested({ finding: { limits } }: { readonly finding: GrowingUpdate }): ReactNode {
+  const { live, finding } = useText();
+  if (limits.length === 0) return null;
+  return (
+    <>
+      <p className="small">{live.finding.untested}:</p>
+      <ul className="small">
+        {limits.map((limit) => (
+          <li key={limit}>{finding.said(limit)}</li>
+        ))}
+      </ul>
+    </>
   );
 }
 

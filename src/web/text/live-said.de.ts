@@ -81,6 +81,10 @@ const LINE: readonly SaidRow[] = [
     /^There is no tank pressure; map the column that holds it\.$/,
     () => 'Es kommt kein Tankdruck: dieses Fahrzeug gibt ihn auf dem Bus nicht aus.',
   ],
+  [
+    /^No pressure of the pump run was recorded; map the column that holds it\.$/,
+    () => 'Es kommt kein Druck des Pumpentests, weder vom Pumpenmodul noch vom Tank.',
+  ],
 ];
 
 export const liveSaidInGerman = (sentence: string): string => sayWith([...HOLDING, ...LINE], sentence);

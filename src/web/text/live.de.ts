@@ -140,19 +140,19 @@ export const LIVE_DE: typeof LIVE_EN = {
     failed: 'Der Befund kann dieser Aufzeichnung nicht mehr folgen; die Aufzeichnung selbst läuft weiter.',
     noProcedure: 'Sagen Sie, was mit dem Fahrzeug geschieht; dann beginnt der Befund zu wachsen.',
     waiting: 'Es ist noch zu wenig gekommen, um etwas zu sagen.',
-    notFollowed: (procedure) =>
-      `Eine Aufzeichnung dieser Art (${procedure}) wird nicht laufend verfolgt. Behalten Sie sie und erstellen Sie dann den Befund auf dem Blatt.`,
     sentence: (cause, percent) => `Bisher: ${cause}, ${percent}.`,
     trying: 'Wird am bisher Gekommenen noch erprobt: kann sich drehen.',
     upTo: (time) => `Aus den ersten ${time}.`,
     holeBefore: 'Loch, gleichwertiger Durchmesser:',
     over: (limit, percent) => `Über ${limit}: ${percent}.`,
     rest: 'alles andere',
+    pair: (first, second, percent) => `Zwei Fehler zugleich, ${first} und ${second}: ${percent}.`,
+    untested: 'Bisher nicht geprüft',
     longer: 'Länger halten',
     longerWorth: 'Lohnt sich.',
     longerNothing: 'Sagt nichts mehr dazu.',
     provisional:
-      'Vorläufig: ein Fehler zur Zeit. Der Befund auf dem Blatt wägt die ganze Aufzeichnung, Paare von Fehlern und alle anderen Aufzeichnungen des Auftrags.',
+      'Vorläufig. Der Befund auf dem Blatt wägt die ganze Aufzeichnung noch einmal, zusammen mit allen anderen Aufzeichnungen des Auftrags.',
   },
   codes: {
     title: 'Codes und Prüf\u00adbereit\u00adschaft',

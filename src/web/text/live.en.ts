@@ -143,19 +143,19 @@ export const LIVE_EN = {
     failed: 'The finding cannot follow this recording any more; the recording itself goes on.',
     noProcedure: 'Say what is done with the car, and the finding begins to grow.',
     waiting: 'Not enough has come to say anything.',
-    notFollowed: (procedure: string) =>
-      `A recording of this kind (${procedure}) is not followed while it grows. Keep it, then make the finding on the sheet.`,
     sentence: (cause: string, percent: string) => `So far: ${cause}, ${percent}.`,
     trying: 'Still being tried on what has come: may turn.',
     upTo: (time: string) => `From the first ${time}.`,
     holeBefore: 'Hole, equivalent diameter:',
     over: (limit: string, percent: string) => `Over ${limit}: ${percent}.`,
     rest: 'everything else',
+    pair: (first: string, second: string, percent: string) => `Two faults at once, ${first} and ${second}: ${percent}.`,
+    untested: 'Not tested so far',
     longer: 'Holding longer',
     longerWorth: 'Worth it.',
     longerNothing: 'Adds nothing more.',
     provisional:
-      'Provisional: one fault at a time. The finding on the sheet weighs the whole recording, pairs of faults and all other recordings of the job.',
+      'Provisional. The finding on the sheet weighs the whole recording anew, together with all other recordings of the job.',
   },
   codes: {
     title: 'Codes and readiness',

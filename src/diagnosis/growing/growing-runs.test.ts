@@ -1,0 +1,178 @@
+/** Pump runs, sealed holds and refuellings of the full simulation, followed as they grow and weighed as a whole. */
+import { describe, expect, it } from 'vitest';
+import type { Recording } from '../../recording/recording.ts';
+import type { Procedure } from '../../simulation/procedure.ts';
+import { pumpRun } from '../../simulation/procedures/pump-run.ts';
+import { refuelling } from '../../simulation/procedures/refuelling.ts';
+import { sealedHold } from '../../simulation/procedures/sealed-hold.ts';
+import { CLEAN_SAMPLING } from '../../simulation/scenario.ts';
+import { simulate } from '../../simulation/simulate.ts';
+import { assembleCar } from '../../system/assemble.ts';
+import type { Car, LayoutId } from '../../system/car.ts';
+import type { Fault } from '../../system/faults/fault.ts';
+import { diagnose } from '../diagnose.ts';
+import type { CauseId } from '../finding.ts';
+import { GrowingFinding, type GrowingUpdate } from './growing-finding.ts';
+import { sliceRecording } from './simulated-recording.ts';
+
+const carOf = (layout: LayoutId): Car => ({
+  schema: 'vaporwright-car-1',
+  label: 'invented car',
+  layout,
+  tankVolumeM3: 0.05,
+  fillerNeckVolumeM3: 0.0015,
+  canisterFreeVolumeM3: 0.002,
+});
+
+interface Case {
+  readonly name: string;
+  readonly layout: LayoutId;
+  readonly procedure: Procedure;
+  readonly faults: readonly Fault[];
+  readonly tankGaugePa?: number;
+  /** Causes that the run cannot part from the first: they count together. */
+  readonly alike: readonly CauseId[];
+  readonly sized: boolean;
+}
+
+function record({ layout, procedure, faults, tankGaugePa }: Case, rateHz: number): Recording {
+  const simulation = simulate({
+    label: 'run',
+    network: assembleCar(carOf(layout), faults, (p) => {
+      p.tank.fillFraction = 0.5;
+    }),
+    procedure,
+    conditions: {
+      ambientAbsPa: 101325,
+      ambientTemperatureK: 295,
+      manifoldAbsPa: 40000,
+      fillFlowM3PerS: 6e-4,
+      start: { fuelTemperatureK: 298, ...(tankGaugePa !== undefined && { tankGaugePa }) },
+    },
+    sampling: { ...CLEAN_SAMPLING, rateHz, seed: 1 },
+  });
+  expect(simulation.failure).toBeUndefined();
+  return simulation.recording;
+}
+
+function follow(recording: Recording, car: Car, rateHz: number) {
+  const finding = new GrowingFinding(car, { ...(recording.notes && { notes: recording.notes }) });
+  const updates: GrowingUpdate[] = [];
+  for (let i = 0; i < recording.timeS.length; i += rateHz) {
+    updates.push(finding.add(sliceRecording(recording, i, i + rateHz)));
+  }
+  return { updates, end: finding.finish() };
+}
+
+/** Steps of the model that a second may take: what is allowed and saved up, and the fit that was begun before. */
+const MOST_STEPS = 75_000;
+/** Probabilities agree to this, ln diameters to this or half the whole finding's interval. */
+const PROBABILITY = 0.2;
+const LN_DIAMETER = 0.1;
+
+/** Shorter than usual, so that many of them can be followed. */
+const PUMP_RUN = pumpRun({ tankS: 150, referenceS: 25, purgeOpenS: 10, referenceAgainS: 15 });
+const SEALED_HOLD = sealedHold({ holdS: 30, releaseS: 20, canisterTestS: 40, commonS: 30 });
+
+const HOLES: readonly CauseId[] = ['leak', 'vent_leak', 'purge_leak'];
+const CASES: readonly Case[] = [
+  {
+    name: 'a pump run with a hole of 0.5 mm',
+    layout: 'pump-reference',
+    procedure: PUMP_RUN,
+    faults: [{ kind: 'leak', place: 'tankTop', size: 0.5e-3 }],
+    alike: HOLES,
+    sized: true,
+  },
+  {
+    name: 'a pump run of a sound car',
+    layout: 'pump-reference',
+    procedure: PUMP_RUN,
+    faults: [],
+    alike: ['none'],
+    sized: false,
+  },
+  {
+    name: 'a sealed hold of a sound car',
+    layout: 'sealed-tank',
+    procedure: SEALED_HOLD,
+    faults: [],
+    tankGaugePa: 12000,
+    alike: ['none'],
+    sized: false,
+  },
+  {
+    name: 'a sealed hold with a hole of 1 mm at the cap',
+    layout: 'sealed-tank',
+    procedure: SEALED_HOLD,
+    faults: [{ kind: 'leak', place: 'cap', size: 1e-3 }],
+    tankGaugePa: 0,
+    alike: ['leak'],
+    sized: true,
+  },
+  {
+    name: 'a sealed hold with a hole of 0.5 mm in the canister',
+    layout: 'sealed-tank',
+    procedure: SEALED_HOLD,
+    faults: [{ kind: 'leak', place: 'canister', size: 0.5e-3 }],
+    tankGaugePa: 12000,
+    alike: ['leak', 'vent_leak'],
+    sized: false,
+  },
+  {
+    name: 'a refuelling with the vent valve stuck shut',
+    layout: 'engine-vacuum',
+    procedure: refuelling({ volumeM3: 0.015 }),
+    faults: [{ kind: 'vent-stuck-shut' }],
+    alike: ['vent_stuck_closed', 'path_blocked'],
+    sized: false,
+  },
+  {
+    name: 'a refuelling of a sound car',
+    layout: 'engine-vacuum',
+    procedure: refuelling({ volumeM3: 0.012 }),
+    faults: [],
+    alike: ['none'],
+    sized: false,
+  },
+];
+
+describe('a growing run ends where the whole one does', () => {
+  it.each(CASES)('$name', (which) => {
+    const rateHz = 5;
+    const car = carOf(which.layout);
+    const recording = record(which, rateHz);
+    const whole = diagnose({ car, recordings: [recording] });
+    const { updates, end } = follow(recording, car, rateHz);
+    expect(end.settled).toBe(true);
+    const together = (causes: readonly { readonly id: CauseId; readonly probability: number }[]) =>
+      causes.reduce((s, c) => s + (which.alike.includes(c.id) ? c.probability : 0), 0);
+    expect(which.alike).toContain(whole.causes[0]!.id);
+    expect(which.alike).toContain(end.causes[0]!.id);
+    expect(Math.abs(together(end.causes) - together(whole.causes))).toBeLessThan(PROBABILITY);
+    for (const u of [...updates, end]) {
+      if (u.causes.length > 0) expect(u.causes.reduce((s, c) => s + c.probability, 0)).toBeCloseTo(1, 9);
+    }
+    for (const u of updates) expect(u.modelSteps).toBeLessThan(MOST_STEPS);
+    expect(end.diameterMm === null).toBe(whole.diameterMm === null);
+    if (!which.sized) return;
+    const half = Math.log(whole.diameterMm!.hi90 / whole.diameterMm!.lo90) / 2;
+    const apart = Math.log(end.diameterMm!.median / whole.diameterMm!.median);
+    expect(Math.abs(apart)).toBeLessThan(Math.max(LN_DIAMETER, half));
+    expect(Math.abs(end.exceeds.mm0_5! - whole.exceeds.mm0_5!)).toBeLessThan(PROBABILITY);
+    expect(Math.abs(end.exceeds.mm1_0! - whole.exceeds.mm1_0!)).toBeLessThan(PROBABILITY);
+  });
+});
+
+describe('a growing run says what it has not tested', () => {
+  const which = CASES[0]!;
+  it('no size before the pump was turned to the tank, and the limit with it', () => {
+    const { updates } = follow(record(which, 5), carOf(which.layout), 5);
+    const reference = updates.filter((u) => u.phase === 'reference' && u.uptoS! > 20 && u.uptoS! < 40);
+    expect(reference.length).toBeGreaterThan(10);
+    for (const u of reference) {
+      expect(u.limits.join(' ')).toContain('never turned to the tank');
+      if (u.causes[0]?.id === 'none' || u.causes[0]?.id === 'leak') expect(u.diameterMm).toBeNull();
+    }
+  });
+});
