@@ -14,6 +14,7 @@ import { notesSchema } from './notes.ts';
 import { planResultSchema } from './plan-formats.ts';
 import { errorSchema, readResultSchema, reportResultSchema, simulateResultSchema } from './result-formats.ts';
 import { scenarioSchema } from './scenario-file.ts';
+import { backupResultSchema, exportResultSchema, importResultSchema, restoreResultSchema } from './store-formats.ts';
 
 export const FORMATS: Readonly<Record<string, z.ZodType>> = {
   car: carSchema,
@@ -33,6 +34,10 @@ export const FORMATS: Readonly<Record<string, z.ZodType>> = {
   simulate: simulateResultSchema,
   readiness: readinessResultSchema,
   capture: captureResultSchema,
+  backup: backupResultSchema,
+  restore: restoreResultSchema,
+  'export-job': exportResultSchema,
+  'import-job': importResultSchema,
   error: errorSchema,
 };
 

@@ -117,7 +117,10 @@ export function buildProgram(): Command {
     .description('Finds faults in the fuel-vapour side of petrol cars from recordings of their self-tests.')
     .version(PROGRAM_VERSION, '--version', 'print the version')
     .showHelpAfterError('(run with --help for the options)')
-    .addHelpText('after', `\n${EXIT_HELP}\n`)
+    .addHelpText(
+      'after',
+      `\nWhere the examples say "vaporwright", write "npm start --" in a clone, or "node bin/vaporwright.mjs".\n\n${EXIT_HELP}\n`,
+    )
     // Needed for `bench`, whose own options are passed on untouched.
     .enablePositionalOptions();
 

@@ -4,7 +4,24 @@ import { describe, expect, test } from 'vitest';
 import { FORMATS, jsonSchemaOf } from '../../src/cli/formats.ts';
 import { ROOT, run } from './run.ts';
 
-const COMMANDS = ['diagnose', 'report', 'read', 'simulate', 'schema', 'bench', 'demo'];
+const COMMANDS = [
+  'serve',
+  'backup',
+  'restore',
+  'export-job',
+  'import-job',
+  'diagnose',
+  'report',
+  'read',
+  'capture',
+  'readiness',
+  'plan',
+  'result',
+  'simulate',
+  'schema',
+  'bench',
+  'demo',
+];
 
 test('help lists every command and the exit codes, on stdout', () => {
   const { code, stdout, stderr } = run(['--help']);

@@ -3,6 +3,12 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { chmodSync, existsSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import {
+  backupResultSchema,
+  exportResultSchema,
+  importResultSchema,
+  restoreResultSchema,
+} from '../../src/cli/store-formats.ts';
 import type { JobSummary } from '../../src/jobs/record/job.ts';
 import { desk, ROOT, run } from './run.ts';
 
@@ -88,11 +94,13 @@ describe('one data folder', () => {
 
     const jobs = await jobsAt(first.address);
     const backup = join(here.folder, 'monday.backup');
-    const saved = run(['backup', backup, '--data', data]);
+    const saved = run(['backup', backup, '--data', data, '--json']);
     expect([saved.code, saved.stderr]).toEqual([0, '']);
+    expect(backupResultSchema.parse(JSON.parse(saved.stdout)).bytes).toBe(statSync(backup).size);
     expect(statSync(backup).mode & 0o077).toBe(0);
     const number = jobs[0]!.number;
-    expect(run(['export-job', String(number), join(here.folder, 'job.json'), '--data', data]).code).toBe(0);
+    const exported = run(['export-job', String(number), join(here.folder, 'job.json'), '--data', data, '--json']);
+    expect(exportResultSchema.parse(JSON.parse(exported.stdout)).number).toBe(number);
     // The server still has its database.
     expect(await jobsAt(first.address)).toEqual(jobs);
     first.child.kill('SIGTERM');
@@ -101,11 +109,12 @@ describe('one data folder', () => {
     const other = join(here.folder, 'other');
     const restored = run(['restore', backup, '--data', other, '--json']);
     expect([restored.code, restored.stderr]).toEqual([0, '']);
-    expect(JSON.parse(restored.stdout)).toMatchObject({ jobs: jobs.length });
+    expect(restoreResultSchema.parse(JSON.parse(restored.stdout)).jobs).toBe(jobs.length);
     const taken = run(['import-job', join(here.folder, 'job.json'), '--data', other]);
     expect(taken.stdout).toMatch(/^Taken in as job \d+\.$/m);
     const used = run(['import-job', join(here.folder, 'job.json'), '--data', other, '--json']);
     expect(used.code).toBe(0);
+    expect(importResultSchema.parse(JSON.parse(used.stdout)).number).toBeGreaterThan(0);
   });
 
   test('two that start at once are one server, told by both', async () => {
@@ -124,6 +133,9 @@ describe('one data folder', () => {
     const noJob = run(['export-job', '999999', join(here.folder, 'x.json'), '--data', data]);
     expect([noJob.code, existsSync(join(here.folder, 'x.json'))]).toEqual([3, false]);
     expect(run(['restore', join(here.folder, 'none.backup'), '--data', data]).code).toBe(3);
+    const blocker = here.put('blocker', 'a file where a folder is wanted');
+    expect(run(['backup', join(blocker, 'b.backup'), '--data', data]).code).toBe(4);
+    expect(run(['backup', join(here.folder, 'b.backup'), '--data', join(blocker, 'data')]).code).toBe(4);
     const bad = run(['restore', here.put('bad.backup', 'no backup'), '--data', join(here.folder, 'fresh'), '--json']);
     expect(bad.code).toBe(3);
     expect(JSON.parse(bad.stderr).error.message).toContain('Nothing was changed');
