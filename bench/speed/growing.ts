@@ -2,6 +2,8 @@
  * What an added second of a growing recording costs: milliseconds of processor time at 10 samples a second, by how long
  * the recording already is. Each length is measured on several recordings, drawn from the finding's own priors.
  *
+ * The other kinds of run (pump, sealed tank, refuelling, two faults at once) are measured each over its usual length.
+ *
  *   npx tsx bench/speed/growing.ts [longest seconds]
  */
 import { GrowingFinding } from '../../src/diagnosis/growing/growing-finding.ts';
@@ -11,7 +13,10 @@ import {
   sliceRecording,
   TEST_CAR,
 } from '../../src/diagnosis/growing/simulated-recording.ts';
+import type { Recording } from '../../src/recording/recording.ts';
 import { randomStream } from '../../src/simulation/random.ts';
+import type { Car } from '../../src/system/car.ts';
+import { OTHER_RUNS } from './growing-runs.ts';
 
 const RATE_HZ = 10;
 const BAR_MS = 50;
@@ -47,9 +52,13 @@ function run(which: (typeof CASES)[number], seed: number, lengthS: number): Seco
     },
     randomStream(seed),
   );
-  const finding = new GrowingFinding(TEST_CAR);
+  return follow(recording, TEST_CAR);
+}
+
+function follow(recording: Recording, car: Car): Second[] {
+  const finding = new GrowingFinding(car, { ...(recording.notes && { notes: recording.notes }) });
   const seconds: Second[] = [];
-  for (let s = 0; s < lengthS; s++) {
+  for (let s = 0; s * RATE_HZ < recording.timeS.length; s++) {
     const batch = sliceRecording(recording, s * RATE_HZ, (s + 1) * RATE_HZ);
     const wall = performance.now();
     const processor = processorMs();
@@ -93,6 +102,29 @@ for (const r of rows) {
   const steps = `${String(r.medianModelSteps).padStart(10)}${String(r.mostModelSteps).padStart(8)}`;
   console.log(`${`${r.fromS} to ${r.toS}`.padEnd(11)}${figures}${r.medianWallMs.toFixed(1).padStart(16)}${steps}`);
 }
+const others = OTHER_RUNS.map(({ name, car, record }) => {
+  const recording = record(RATE_HZ);
+  // the models of each kind are compiled on its first run
+  follow(recording, car);
+  const part = follow(recording, car);
+  const processor = part.map((x) => x.processor);
+  return {
+    name,
+    lengthS: part.length,
+    medianMs: quantile(processor, 0.5),
+    p95Ms: quantile(processor, 0.95),
+    maxMs: Math.max(...processor),
+    mostModelSteps: Math.max(...part.map((x) => x.modelSteps)),
+    secondsAboveBar: processor.filter((x) => x > BAR_MS).length,
+  };
+});
+console.log('\nother runs                        seconds    median      95 %   largest     above bar   most steps');
+for (const r of others) {
+  const figures = [r.medianMs, r.p95Ms, r.maxMs].map((x) => x.toFixed(1).padStart(10)).join('');
+  console.log(
+    `${r.name.padEnd(34)}${String(r.lengthS).padStart(7)}${figures}${String(r.secondsAboveBar).padStart(14)}${String(r.mostModelSteps).padStart(13)}`,
+  );
+}
 const first = quantile(
   cold.map((s) => s.processor),
   0.5,
@@ -111,5 +143,6 @@ console.log(
     coldMedianMs: first,
     coldMaxMs: Math.max(...cold.map((s) => s.processor)),
     rows,
+    others,
   }),
 );

@@ -46,6 +46,8 @@ export interface RunFollower {
   update(outline: Outline, budget: number, ended: boolean): Said;
 }
 
+/** Bins where it is not known yet what will matter [s]. */
+export const FINE_BIN_S = 0.05;
 export const NO_PRESSURE = 'There is no tank pressure; map the column that holds it.';
 
 export const NOTHING_SAID: Omit<Said, 'warnings'> = {

@@ -79,6 +79,33 @@ describe('a growing recording ends where the whole one does', () => {
   }
 });
 
+describe('two faults at once', () => {
+  it('are weighed as in the whole finding, though one pair is tried at a time', () => {
+    const plain = draw('leak', 1, 70, 0, 3);
+    // a sensor that reads too high beside a hole
+    const shifted = plain.channels.tankPressureGaugePa!.map((p) => p + 450);
+    const recording = { ...plain, channels: { ...plain.channels, tankPressureGaugePa: shifted } };
+    const { updates, end } = feed(recording, 10);
+    const whole = diagnose({ car: TEST_CAR, recordings: [recording] });
+    const pairOf = (u: Pick<GrowingUpdate, 'pairs'>) =>
+      u.pairs.find((p) => p.ids.includes('leak') && p.ids.includes('sensor_bias'))?.probability ?? 0;
+    expect(pairOf(whole)).toBeGreaterThan(0.2);
+    expect(Math.abs(pairOf(end) - pairOf(whole))).toBeLessThan(0.15);
+    expect(pairOf(updates[updates.length - 1]!)).toBeGreaterThan(0.1);
+    expect(Math.abs(Math.log(end.diameterMm!.median / whole.diameterMm!.median))).toBeLessThan(0.08);
+  });
+
+  it('a purge valve stuck open and whatever hole is beside it are sized as in the whole finding', () => {
+    const recording = draw('purge_stuck_open', 0.5, 70, 0, 5);
+    const { end } = feed(recording, 10);
+    const whole = diagnose({ car: TEST_CAR, recordings: [recording] });
+    expect(end.causes[0]!.id).toBe('purge_stuck_open');
+    for (const of of ['lo90', 'median', 'hi90'] as const) {
+      expect(Math.abs(Math.log(end.diameterMm![of] / whole.diameterMm![of])), of).toBeLessThan(0.25);
+    }
+  });
+});
+
 describe('how samples come', () => {
   let recording: Recording;
   let seconds: ReturnType<typeof feed>;
@@ -129,9 +156,12 @@ describe('how samples come', () => {
     expect(blind.warnings.join(' ')).toContain('no tank pressure');
     const { tankPressureGaugePa: __, ...silent } = recording.channels;
     const pump = new GrowingFinding(TEST_CAR, { notes: { procedure: 'pump-run' } });
-    const unheard = pump.add({ ...recording, channels: silent });
+    const unheard = pump.add({ ...recording, channels: { ...silent, pumpOn: silent.ventClosed! } });
     expect(unheard.causes).toEqual([]);
     expect(unheard.warnings.join(' ')).toContain('No pressure of the pump run');
+    const untold = new GrowingFinding(TEST_CAR, { notes: { procedure: 'pump-run' } }).add(recording);
+    expect(untold.causes).toEqual([]);
+    expect(untold.warnings.join(' ')).toContain('command of the leak pump');
   });
 });
 

@@ -9,7 +9,7 @@ import type { PhaseKind, ProcedureKind, Recording, RecordingNotes } from '../../
 import type { Car } from '../../system/car.ts';
 import { causePriors } from '../priors/cause-priors.ts';
 import type { Complaint } from '../priors/root-causes.ts';
-import { NO_PRESSURE, NOTHING_SAID, type RunFollower, type Said } from './followed.ts';
+import { FINE_BIN_S, NO_PRESSURE, NOTHING_SAID, type RunFollower, type Said } from './followed.ts';
 import { History } from './history.ts';
 import { PumpFollower, SealedFollower } from './single-run-follower.ts';
 import { type Outline, outline } from './snapshot.ts';
@@ -73,8 +73,7 @@ export class GrowingFinding {
   add(batch: Recording): GrowingUpdate {
     const h = this.history;
     const before = h.lastS;
-    // while the procedure is not known every sample has a bin of its own
-    h.add(batch, this.follower?.width ?? (() => 0));
+    h.add(batch, this.follower?.width ?? (() => FINE_BIN_S));
     const grown = Number.isFinite(before) ? h.lastS - before : 0;
     this.saved = Math.min(MOST_SAVED, this.saved + STEPS_PER_S * grown);
     const due = h.lastS - this.doneS >= UPDATE_EVERY_S - 1e-6 || h.changesSeen !== this.changesDone;

@@ -56,10 +56,16 @@ abstract class SingleRunFollower<Id extends string> implements RunFollower {
   protected abstract layOut(recording: Recording, outline: Outline, how: LayOut): LaidOut<Id> | undefined;
   protected abstract limitsOf(recording: Recording): readonly (PumpLimit | SealedLimit)[];
   protected abstract readonly noPressure: string;
+  /** Why the run cannot be followed with the channels that come, if so. */
+  protected lacks(): string | undefined {
+    return undefined;
+  }
 
   update(outline: Outline, budget: number, ended: boolean): Said {
     const h = this.history;
     if (h.samples < FEWEST_READINGS) return { ...NOTHING_SAID, warnings: [] };
+    const lacks = this.lacks();
+    if (lacks !== undefined) return { ...NOTHING_SAID, warnings: [lacks] };
     const run = this.laidOut(outline);
     if (!run) return { ...NOTHING_SAID, warnings: [this.noPressure] };
     const { warnings } = findConditions(this.car, meanRecording(h, outline.recording.label));
@@ -125,6 +131,11 @@ abstract class SingleRunFollower<Id extends string> implements RunFollower {
 export class PumpFollower extends SingleRunFollower<PumpCauseId> {
   readonly width = pumpBinWidth;
   protected readonly noPressure = 'No pressure of the pump run was recorded; map the column that holds it.';
+  protected override lacks(): string | undefined {
+    return this.history.present.has('pumpOn')
+      ? undefined
+      : 'The command of the leak pump is not recorded; without it a pump run cannot be followed.';
+  }
 
   protected layOut(recording: Recording, { phases }: Outline, how: LayOut): LaidOut<PumpCauseId> | undefined {
     const conditions = findConditions(this.car, meanRecording(this.history, recording.label));

@@ -8,7 +8,7 @@ import { selectionFactor } from '../priors/selection.ts';
 import { SizeMixture } from '../size.ts';
 import { standings, weighNow } from './evidence.ts';
 import { Fits } from './fits.ts';
-import { NO_PRESSURE, NOTHING_SAID, type RunFollower, ranked, type Said } from './followed.ts';
+import { FINE_BIN_S, NO_PRESSURE, NOTHING_SAID, type RunFollower, ranked, type Said } from './followed.ts';
 import { type History, MOST_BINS } from './history.ts';
 import { HoldWatch } from './hold-watch.ts';
 import { WAITING } from './holding-longer.ts';
@@ -26,8 +26,11 @@ const LEAST_BETWEEN_S = { 'purge-drive': 30, other: 1 } as const;
 const FEWEST_READINGS = 20;
 /** A pair below this probability is not listed, as in the whole finding. */
 const NEGLIGIBLE = 0.01;
-/** Every sample has a bin of its own while it is not known where a filling begins and ends; as many are kept. */
-const FINEST: Grid['width'] = () => 0;
+/**
+ * While it is not known where a filling begins and ends the bins are this fine [s]: as samples are at 10 a second, while the
+ * rows of several channels of a bus come together. So many are kept.
+ */
+const FINEST: Grid['width'] = () => FINE_BIN_S;
 const MOST_FINE_BINS = 600;
 
 /** What is known beside the recording. */

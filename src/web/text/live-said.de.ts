@@ -85,6 +85,10 @@ const LINE: readonly SaidRow[] = [
     /^No pressure of the pump run was recorded; map the column that holds it\.$/,
     () => 'Es kommt kein Druck des Pumpentests, weder vom Pumpenmodul noch vom Tank.',
   ],
+  [
+    /^The command of the leak pump is not recorded; without it a pump run cannot be followed\.$/,
+    () => 'Der Befehl der Leckprüfpumpe wird nicht aufgezeichnet; ohne ihn lässt sich ein Pumpentest nicht verfolgen.',
+  ],
 ];
 
 export const liveSaidInGerman = (sentence: string): string => sayWith([...HOLDING, ...LINE], sentence);
