@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assemble, assembleCar } from './assemble.ts';
-import { LAYOUTS } from './car.ts';
+import { type Car, LAYOUTS } from './car.ts';
+import { carParameters } from './car-parameters.ts';
 import { defaultParameters } from './defaults.ts';
 import { applyFaults, FAULT_KINDS, faultKindsOf } from './faults/catalogue.ts';
 import { BOUNDARIES } from './network.ts';
@@ -100,5 +101,25 @@ describe('a car file', () => {
     for (const s of network.spaces)
       if (s.kind === 'bed' || s.id === 'head') canister += s.kind === 'tank' ? 0 : s.volumeM3;
     expect(canister).toBeCloseTo(0.003, 12);
+  });
+});
+
+describe('fuel of a car', () => {
+  const pressure = (fuel: Car['fuel']): number =>
+    carParameters({ schema: 'vaporwright-car-1', label: 'made', layout: 'engine-vacuum', ...(fuel && { fuel }) }).fuel
+      .reidVapourPressurePa;
+
+  it('ethanol shifts the vapour pressure of the usual fuel, which holds a tenth of it', () => {
+    const usual = pressure(undefined);
+    expect(pressure({ ethanolVolumeFraction: 0.1 })).toBeCloseTo(usual, 6);
+    // Without it the vapour pressure is some kilopascal lower.
+    expect(usual - pressure({ ethanolVolumeFraction: 0 })).toBeGreaterThan(3000);
+    expect(usual - pressure({ ethanolVolumeFraction: 0 })).toBeLessThan(10_000);
+  });
+
+  it('a stated range is that of the fuel as sold, whatever its ethanol', () => {
+    const range = { low: 50_000, high: 72_000 };
+    expect(pressure({ reidVapourPressurePa: range, ethanolVolumeFraction: 0 })).toBeCloseTo(60_000, 6);
+    expect(pressure({ reidVapourPressurePa: range, ethanolVolumeFraction: 0.1 })).toBeCloseTo(60_000, 6);
   });
 });

@@ -1,3 +1,4 @@
+import { blendReidVapourPressure } from '../physics/fuel-vapour.ts';
 import type { Car } from './car.ts';
 import {
   defaultParameters,
@@ -12,6 +13,12 @@ import type { SystemParameters } from './parameters.ts';
 
 /** A canister gives its gas volume to ports and hoses in this share [-]. Source: judgement. */
 const HEAD_SHARE_OF_CANISTER = 0.2;
+
+/** The fit of blending reaches so far [volume of ethanol over volume of blend]. */
+const BLEND_REACH = 0.15;
+
+const blended = (petrolRvpPa: number, ethanol: number): number =>
+  blendReidVapourPressure(petrolRvpPa, Math.min(BLEND_REACH, ethanol));
 
 /**
  * Nominal parameters of a car: what its file tells, and for the rest the project's defaults.
@@ -42,8 +49,13 @@ export function carParameters(car: Car): SystemParameters {
     canister.heatCapacityJPerK *= scale;
   }
   const rvp = car.fuel?.reidVapourPressurePa;
+  const ethanol = car.fuel?.ethanolVolumeFraction;
   if (rvp !== undefined) fuel.reidVapourPressurePa = Math.sqrt(rvp.low * rvp.high);
-  if (car.fuel?.ethanolVolumeFraction !== undefined) fuel.ethanolVolumeFraction = car.fuel.ethanolVolumeFraction;
+  // A stated range is that of the fuel as sold; without one, ethanol shifts the usual fuel's.
+  else if (ethanol !== undefined)
+    fuel.reidVapourPressurePa +=
+      blended(fuel.reidVapourPressurePa, ethanol) - blended(fuel.reidVapourPressurePa, fuel.ethanolVolumeFraction);
+  if (ethanol !== undefined) fuel.ethanolVolumeFraction = ethanol;
   if (car.filler !== undefined) filler.closure = car.filler;
   filler.recovery = car.onBoardRefuellingRecovery ?? true;
   tankVent.fillLimitDiameterM = filler.recovery ? FILL_LIMIT_DIAMETER_RECOVERY_M : FILL_LIMIT_DIAMETER_M;
