@@ -20,8 +20,13 @@ export interface SearchBudget {
 
 /** By turns; a view that has no closed point left leaves its turn to the next. The plan in hand gains most. */
 const TURNS: readonly View[] = ['likely', 'in hand', 'in hand'];
-/** Every so many turns the most hopeful way: it seldom raises the bound while much is open, but closes the gap in the end. */
-const HOPE_EVERY = 20;
+/**
+ * Every so many turns the most hopeful way: often while such turns raise the bound by more than others lower the plan's cost,
+ * else seldom. What a turn gains is remembered with a weight that falls by this fraction from turn to turn.
+ */
+const HOPE_OFTEN = 2;
+const HOPE_SELDOM = 12;
+const FORGETTING = { hope: 0.1, other: 0.03 };
 /** Openings that first go to the likely plan alone, with a rough bound; then the bound is refined. */
 const FIRST_LIKELY = 40;
 /** Openings until the bound is made better once more. */
@@ -37,6 +42,8 @@ export class PlanSearch {
   readonly root: PlanNode;
   private readonly graph: Graph;
   private turn = 0;
+  /** What a turn lately gained: along the most hopeful way for the bound, along the others for the plan in hand. */
+  private gained = { hope: 0, other: 0 };
   private nextRefresh = FIRST_REFRESH;
   private isRefined = false;
   private isRefinedFurther = false;
@@ -70,10 +77,13 @@ export class PlanSearch {
         this.graph.refineFurther();
       }
       const view = this.isRefined ? this.nextView() : 'likely';
+      const { lower, upper } = this.root;
       if (!this.trial(view) && !VIEWS.some((other) => other !== view && this.trial(other))) {
         this.graph.refresh();
         if (!VIEWS.some((any) => this.trial(any))) return;
       }
+      if (view === 'in hope') this.note('hope', this.root.lower - lower);
+      else this.note('other', upper - this.root.upper);
       if (this.graph.expansions >= this.nextRefresh) {
         this.graph.refresh();
         this.nextRefresh *= REFRESH_GROWTH;
@@ -89,7 +99,13 @@ export class PlanSearch {
 
   private nextView(): View {
     this.turn += 1;
-    return this.turn % HOPE_EVERY === 0 ? 'in hope' : TURNS[this.turn % TURNS.length]!;
+    const { hope, other } = this.gained;
+    const isHope = this.turn % (hope > other ? HOPE_OFTEN : HOPE_SELDOM) === 0;
+    return isHope ? 'in hope' : TURNS[this.turn % TURNS.length]!;
+  }
+
+  private note(kind: 'hope' | 'other', gain: number): void {
+    this.gained[kind] += FORGETTING[kind] * (gain - this.gained[kind]);
   }
 
   /** One way down to a point that is not open yet; opens it and carries its values back up. */
