@@ -48,6 +48,15 @@ function rounded(value: number): { readonly value: number; readonly decimals: nu
   return { value: shown, decimals: (String(shown).split('.')[1] ?? '').length };
 }
 
+/**
+ * The same text with its values in the units chosen.
+ *
+ * Valid: values with a unit of pressure, length (mm) or temperature (K for differences); every other word stays as it is.
+ * Source: the units' own rows; two digits are judgement.
+ * @param text prose with typical values [-]
+ * @param units units and number form of the reader [-]
+ * @returns the text to show [-]
+ */
 export function textInUnits(text: string, units: UnitsOfText): string {
   const say = (value: number): string => {
     const { value: shown, decimals } = rounded(value);
