@@ -148,7 +148,9 @@ export class Graph {
     this.orders.order(belief, done, setups).order;
 
   private borrow(node: PlanNode): void {
-    const found = this.policies.cheapest(node, node.upper - EQUAL * node.upper);
+    const than = node.upper - EQUAL * node.upper;
+    if (than <= node.lower) return;
+    const found = this.policies.cheapest(node, than);
     if (found) this.take(node, found.policy, found.cost);
   }
 

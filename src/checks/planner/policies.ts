@@ -8,8 +8,13 @@ const has = (bits: Bits, action: number): boolean => ((bits[action >>> 5]! >>> (
 const add = (bits: number[], action: number): void => {
   bits[action >>> 5]! |= 1 << (action & 31);
 };
-const isWithin = (part: Bits, whole: Bits): boolean => part.every((word, w) => (word & ~whole[w]!) === 0);
-const areApart = (one: Bits, other: Bits): boolean => one.every((word, w) => (word & other[w]!) === 0);
+/** All that a plan takes as done is done, and nothing that it may still do. Asked very often, hence a plain loop. */
+function fits({ uses, needs }: Policy, done: Bits): boolean {
+  for (let w = 0; w < done.length; w++) {
+    if ((uses[w]! & done[w]!) !== 0 || (needs[w]! & ~done[w]!) !== 0) return false;
+  }
+  return true;
+}
 
 export class Policies {
   private readonly problem: PlanProblem;
@@ -50,9 +55,8 @@ export class Policies {
     let cost = than;
     let policy: Policy | undefined;
     for (const one of this.known) {
-      if (((setups ^ one.paid) & one.setups) !== 0) continue;
-      if (!areApart(one.uses, doneBits) || !isWithin(one.needs, doneBits)) continue;
-      const here = costAt(one, belief);
+      if (((setups ^ one.paid) & one.setups) !== 0 || !fits(one, doneBits)) continue;
+      const here = costAt(one, belief, cost);
       if (here < cost) {
         cost = here;
         policy = one;
