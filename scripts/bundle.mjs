@@ -26,8 +26,18 @@ export async function bundle(root) {
     logLevel: 'warning',
   });
   const dist = join(root, 'dist');
-  // The pages are built by their own step and stay.
-  if (existsSync(join(dist, 'web'))) renameSync(join(dist, 'web'), join(aside, 'web'));
-  rmSync(dist, { recursive: true, force: true });
-  renameSync(aside, dist);
+  const old = join(root, `.dist-old-${process.pid}`);
+  try {
+    if (existsSync(dist)) renameSync(dist, old);
+    // The pages are built by their own step and stay.
+    if (existsSync(join(old, 'web'))) renameSync(join(old, 'web'), join(aside, 'web'));
+    renameSync(aside, dist);
+  } catch (error) {
+    // Two programs that start at once both bundle the same sources: the other's is in place, only the pages may be ours.
+    if (!existsSync(join(dist, 'vaporwright.mjs'))) throw error;
+    const pages = join(aside, 'web');
+    if (existsSync(pages) && !existsSync(join(dist, 'web'))) renameSync(pages, join(dist, 'web'));
+  } finally {
+    for (const rest of [aside, old]) rmSync(rest, { recursive: true, force: true });
+  }
 }
