@@ -12,9 +12,22 @@ import { captureResultSchema, readinessResultSchema } from './car-formats.ts';
 import { machineFindingSchema } from './machine-finding.ts';
 import { notesSchema } from './notes.ts';
 import { planResultSchema } from './plan-formats.ts';
-import { errorSchema, readResultSchema, reportResultSchema, simulateResultSchema } from './result-formats.ts';
+import {
+  benchResultSchema,
+  errorSchema,
+  readResultSchema,
+  reportResultSchema,
+  schemaResultSchema,
+  simulateResultSchema,
+} from './result-formats.ts';
 import { scenarioSchema } from './scenario-file.ts';
-import { backupResultSchema, exportResultSchema, importResultSchema, restoreResultSchema } from './store-formats.ts';
+import {
+  backupResultSchema,
+  exportResultSchema,
+  importResultSchema,
+  restoreResultSchema,
+  serveResultSchema,
+} from './store-formats.ts';
 
 export const FORMATS: Readonly<Record<string, z.ZodType>> = {
   car: carSchema,
@@ -34,10 +47,13 @@ export const FORMATS: Readonly<Record<string, z.ZodType>> = {
   simulate: simulateResultSchema,
   readiness: readinessResultSchema,
   capture: captureResultSchema,
+  serve: serveResultSchema,
   backup: backupResultSchema,
   restore: restoreResultSchema,
   'export-job': exportResultSchema,
   'import-job': importResultSchema,
+  schema: schemaResultSchema,
+  bench: benchResultSchema,
   error: errorSchema,
 };
 

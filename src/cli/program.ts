@@ -133,6 +133,7 @@ export function buildProgram(): Command {
     .option('--host <address>', 'address to listen on; beyond this machine people sign in (default: this machine)')
     .option('--public-url <url>', 'address by which people reach it, when a proxy stands in front')
     .option('--no-demo', 'do not put the invented demo jobs into a new data folder')
+    .option(...JSON_OPTION)
     .addHelpText(
       'after',
       examples('vaporwright serve', 'vaporwright serve --data ~/shop --port 8080', 'vaporwright serve --host 0.0.0.0'),
@@ -390,7 +391,8 @@ export function buildProgram(): Command {
     .description('Prints the JSON Schema of a format; without a name, the names.')
     .argument('[name]', 'name of the format')
     .addHelpText('after', examples('vaporwright schema', 'vaporwright schema car > car.schema.json'))
-    .action(async (name: string | undefined) => (await import('./schema.ts')).schemaCommand(name));
+    .option(...JSON_OPTION)
+    .action(async (name: string | undefined, options) => (await import('./schema.ts')).schemaCommand(name, options));
 
   program
     .command('bench')
@@ -400,13 +402,20 @@ export function buildProgram(): Command {
     )
     .argument('[name]', 'accuracy, calibration, speed, csv, bus, readiness, planner, pages or server')
     .argument('[arguments...]', 'passed to the benchmark')
+    .option(...JSON_OPTION)
     .allowUnknownOption()
     .passThroughOptions()
     .addHelpText(
       'after',
-      examples('vaporwright bench csv', 'vaporwright bench accuracy FOLDER --answers answers.jsonl'),
+      examples(
+        'vaporwright bench csv',
+        'vaporwright bench accuracy FOLDER --answers answers.jsonl',
+        'vaporwright bench --json csv',
+      ),
     )
-    .action(async (name: string | undefined, rest: string[]) => (await import('./bench.ts')).benchCommand(name, rest));
+    .action(async (name: string | undefined, rest: string[], options) =>
+      (await import('./bench.ts')).benchCommand(name, rest, options),
+    );
 
   program
     .command('demo')

@@ -98,6 +98,19 @@ export const simulateResultSchema = z
   })
   .describe('What "simulate --json" prints');
 
+export const schemaResultSchema = z
+  .object({ schema: z.literal('vaporwright-schema-result-1'), formats: z.array(z.string()) })
+  .describe('What "schema --json" prints without a name; with one, the JSON Schema itself');
+
+export const benchResultSchema = z
+  .object({
+    schema: z.literal('vaporwright-bench-result-1'),
+    benchmarks: z
+      .array(z.record(z.string(), z.unknown()))
+      .describe('The object that each benchmark prints last; docs/benchmarks.md says what it measures'),
+  })
+  .describe('What "bench --json" prints; the tables go to stderr');
+
 export const errorSchema = z
   .object({
     error: z.object({

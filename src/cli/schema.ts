@@ -1,13 +1,14 @@
-/** `schema`: prints a published format. */
+/** `schema`: prints a published format, or the list of them. */
 import { EXIT } from './exit-codes.ts';
 import { Failure } from './failure.ts';
 import { FORMATS, jsonSchemaOf } from './formats.ts';
-import { printText } from './output.ts';
+import { printJson, printText } from './output.ts';
 
-export function schemaCommand(name: string | undefined): void {
+export function schemaCommand(name: string | undefined, { json }: { readonly json?: boolean } = {}): void {
   const names = Object.keys(FORMATS);
   if (name === undefined) {
-    printText(names.join('\n'));
+    if (json === true) printJson({ schema: 'vaporwright-schema-result-1', formats: names });
+    else printText(names.join('\n'));
     return;
   }
   const schema = jsonSchemaOf(name);
@@ -17,5 +18,6 @@ export function schemaCommand(name: string | undefined): void {
       expected: `one of ${names.join(', ')}`,
     });
   }
-  printText(JSON.stringify(schema, null, 2));
+  if (json === true) printJson(schema);
+  else printText(JSON.stringify(schema, null, 2));
 }

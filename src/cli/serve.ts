@@ -10,7 +10,7 @@ import { type RunningServer, startServer, USUAL_HOST } from '../server/start-ser
 import { EXIT } from './exit-codes.ts';
 import { Failure, systemReason } from './failure.ts';
 import { makeFolderFor } from './make-folder.ts';
-import { printText, remark } from './output.ts';
+import { printJson, printText, remark } from './output.ts';
 import { packagePath } from './package-path.ts';
 import { ownSignals } from './stop-signals.ts';
 import { PROGRAM, PROGRAM_VERSION } from './version.ts';
@@ -21,6 +21,7 @@ export interface ServeOptions {
   readonly host?: string;
   readonly publicUrl?: string;
   readonly demo?: boolean;
+  readonly json?: boolean;
 }
 
 export const dataFolderFrom = (given: string | undefined): string =>
@@ -45,8 +46,17 @@ function startFailure(error: unknown, { host = USUAL_HOST, port }: ServeOptions)
   });
 }
 
-function greet({ address, dataFolder, firstAccountUrl, needsLogin, missingFiles }: RunningServer): void {
-  printText(`Vaporwright is open at ${address}`);
+/** Where it is open, on stdout: the one thing that the command yields. */
+function tellAddress(address: string, dataFolder: string, { json }: ServeOptions): void {
+  if (json === true) printJson({ schema: 'vaporwright-serve-result-1', address, data: dataFolder });
+  else printText(`Vaporwright is open at ${address}`);
+}
+
+function greet(
+  { address, dataFolder, firstAccountUrl, needsLogin, missingFiles }: RunningServer,
+  options: ServeOptions,
+) {
+  tellAddress(address, dataFolder, options);
   remark(`Data: ${dataFolder}`);
   if (firstAccountUrl !== undefined) {
     remark(`There is no account yet. Make the owner's with this link, once, within an hour:\n  ${firstAccountUrl}`);
@@ -82,12 +92,12 @@ export async function serveCommand(options: ServeOptions): Promise<void> {
   );
   if ('running' in started) {
     const { address, pid } = started.running;
-    printText(`Vaporwright is open at ${address}`);
+    tellAddress(address, dataFolder, options);
     remark(`It was started before, by process ${pid}, on the same data: ${dataFolder}`);
     return;
   }
   const { server, end } = started;
-  greet(server);
+  greet(server, options);
   await end;
   remark('\nvaporwright: stopping …');
   await server.close();

@@ -3,6 +3,14 @@ import { z } from 'zod';
 
 const count = z.number().int().nonnegative();
 
+export const serveResultSchema = z
+  .object({
+    schema: z.literal('vaporwright-serve-result-1'),
+    address: z.url(),
+    data: z.string().describe('The data folder'),
+  })
+  .describe('What "serve --json" prints once the workbench is open; it then runs on');
+
 export const backupResultSchema = z
   .object({ schema: z.literal('vaporwright-backup-result-1'), file: z.string(), bytes: count })
   .describe('What "backup --json" prints');

@@ -36,6 +36,13 @@ test.each(COMMANDS)('%s: help has examples', (command) => {
   expect(stdout).toContain(`Examples:\n  vaporwright ${command}`);
 });
 
+test.each(COMMANDS)('%s: has --json, and its result a published format', (command) => {
+  expect(run([command, '--help']).stdout).toContain('--json');
+  // what "result" prints is the plan after it, what "demo" prints is a finding with the files written
+  const format = { result: 'plan', demo: 'diagnose' }[command] ?? command;
+  expect(Object.keys(FORMATS)).toContain(format);
+});
+
 test('the version is that of the package', () => {
   const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { version: string };
   expect(run(['--version'])).toEqual({ code: 0, stdout: `${version}\n`, stderr: '' });
@@ -51,6 +58,12 @@ describe('formats', () => {
   test.each(names)('%s: the published file is current (npm run schemas renews it)', (name) => {
     const file = readFileSync(join(ROOT, 'docs', 'schemas', `${name}.schema.json`), 'utf8');
     expect(JSON.parse(file)).toEqual(jsonSchemaOf(name));
+  });
+
+  test('are listed for machines as their own format says', () => {
+    const listed = JSON.parse(run(['schema', '--json']).stdout);
+    expect(FORMATS.schema!.parse(listed)).toEqual({ schema: 'vaporwright-schema-result-1', formats: names });
+    expect(JSON.parse(run(['schema', 'car', '--json']).stdout)).toEqual(jsonSchemaOf('car'));
   });
 
   test('a name that is none: 2', () => {
