@@ -32,7 +32,7 @@ export function RecordingsWorth({ played, minutesOf, onChoose }: Props): ReactNo
       {played.isLast && shown.length === 0 && <p>{words.playedNone}</p>}
       {shown.length > 0 && (
         <>
-          <ul className="rows">
+          <ul className="rows recordings-worth">
             {shown.map(({ id, settles }) => (
               <li key={id}>
                 <Button kind="bare" onClick={() => onChoose(id)}>
