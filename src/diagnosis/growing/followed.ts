@@ -35,6 +35,8 @@ export interface Said {
 export interface RunFollower {
   /** Longest bin by the time since the last change [s]. */
   readonly width: Grid['width'];
+  /** Steps of the model allowed for each second of recording. */
+  readonly stepsPerS: number;
   /** Bins that the history may keep. */
   readonly mostBins: number;
   /**

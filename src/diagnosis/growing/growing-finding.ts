@@ -37,9 +37,8 @@ export interface GrowingOptions {
 
 /** The finding is worked out anew once so much has come [s]; a changed command does not wait. */
 const UPDATE_EVERY_S = 1;
-/** Steps of the model allowed for each second of recording, and saved up at most. */
-const STEPS_PER_S = 36_000;
-const MOST_SAVED = 40_000;
+/** Steps of the model that may be saved up, of those allowed for a second [-]. */
+const MOST_SAVED = 1.1;
 /** Bins kept while it is not known what is recorded: some minutes of single samples. */
 const MOST_UNKNOWN_BINS = 600;
 /** Rounds of steps that `finish` may take until all has settled. */
@@ -75,7 +74,8 @@ export class GrowingFinding {
     const before = h.lastS;
     h.add(batch, this.follower?.width ?? (() => FINE_BIN_S));
     const grown = Number.isFinite(before) ? h.lastS - before : 0;
-    this.saved = Math.min(MOST_SAVED, this.saved + STEPS_PER_S * grown);
+    const perS = this.follower?.stepsPerS ?? 0;
+    this.saved = Math.min(MOST_SAVED * perS, this.saved + perS * grown);
     const due = h.lastS - this.doneS >= UPDATE_EVERY_S - 1e-6 || h.changesSeen !== this.changesDone;
     if (h.samples === 0 || !due) {
       this.last = { ...this.last, samples: h.samples, left: h.left, modelSteps: 0 };
@@ -87,7 +87,7 @@ export class GrowingFinding {
   /** Brings the finding to the last sample and lets every cause settle; for when the recording has ended. */
   finish(): GrowingUpdate {
     for (let i = 0; i < MOST_FINISHING && this.history.samples > 0; i++) {
-      this.update(MOST_SAVED, true);
+      this.update(MOST_SAVED * (this.follower?.stepsPerS ?? 0), true);
       if (i > 0 && (this.last.settled || this.last.causes.length === 0)) break;
     }
     return this.last;

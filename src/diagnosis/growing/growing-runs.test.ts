@@ -65,7 +65,7 @@ function follow(recording: Recording, car: Car, rateHz: number) {
 }
 
 /** Steps of the model that a second may take: what is allowed and saved up, and the fit that was begun before. */
-const MOST_STEPS = 75_000;
+const MOST_STEPS = 90_000;
 /** Probabilities agree to this, ln diameters to this or half the whole finding's interval. */
 const PROBABILITY = 0.2;
 const LN_DIAMETER = 0.1;
@@ -174,5 +174,25 @@ describe('a growing run says what it has not tested', () => {
       expect(u.limits.join(' ')).toContain('never turned to the tank');
       if (u.causes[0]?.id === 'none' || u.causes[0]?.id === 'leak') expect(u.diameterMm).toBeNull();
     }
+  });
+});
+
+describe('waiting longer for a pump on the tank', () => {
+  it('is worth it in the first seconds and adds nothing once the size of a hole is known', () => {
+    const which = {
+      ...CASES[0]!,
+      procedure: pumpRun({ tankS: 420, referenceS: 30, purgeOpenS: 1, referenceAgainS: 1 }),
+    };
+    const { updates } = follow(record(which, 2), carOf(which.layout), 2);
+    const turn = updates.filter((u) => u.phase === 'tank-pump' && u.holdingLonger !== undefined);
+    expect(turn.length).toBeGreaterThan(200);
+    const early = turn.filter((u) => u.phaseSinceS! < 9);
+    for (const u of early) expect(u.holdingLonger!.verdict).toBe('worth it');
+    for (const { holdingLonger: h } of turn) {
+      expect(h!.sdLnDiameter.after60S).toBeLessThanOrEqual(h!.sdLnDiameter.after30S + 1e-9);
+      expect(h!.sdLnDiameter.after30S).toBeLessThanOrEqual(h!.sdLnDiameter.now + 1e-9);
+    }
+    const late = turn.filter((u) => u.phaseSinceS! > 250);
+    expect(late.filter((u) => u.holdingLonger!.verdict === 'adds nothing').length).toBeGreaterThan(0.5 * late.length);
   });
 });

@@ -11,14 +11,14 @@ import { type HoldingLonger, judgeHold } from './holding-longer.ts';
 import { type Coarseness, extended } from './snapshot.ts';
 
 /** How far ahead is looked, and how often [s]. */
-const AHEAD_S = 60;
-const HALF_AHEAD_S = 30;
-const LOOK_EVERY_S = 5;
+export const AHEAD_S = 60;
+export const HALF_AHEAD_S = 30;
+export const LOOK_EVERY_S = 5;
 /** Causes that had all arrived so lately [s] are taken as settled: one of them always moves a little as data comes. */
-const LATELY_S = 10;
+export const LATELY_S = 10;
 const RUNS_OF_A_LOOK = 28;
 /** The share of the log evidence that the finding believes; the same tempering as in `../posterior.ts`. */
-const TEMPER = 0.5;
+export const TEMPER = 0.5;
 
 export interface HoldLook {
   readonly history: History;

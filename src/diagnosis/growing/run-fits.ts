@@ -41,6 +41,9 @@ const WORTH_SIZE = 5;
 const OUT_OF_SIGHT = 60;
 /** A fit that still gains less than this a step [ln] does not change the finding. */
 const NEARLY = 0.1;
+/** While data come one that gains less than this has arrived; a look is of lately for so long [s]. */
+const STILL_MOVING = 0.3;
+const LOOKED_LATELY_S = 30;
 /** The noise is looked at anew this often [s]. */
 const NOISE_EVERY_S = 15;
 /** A fit that has none yet counts so much less than its cost says [ln]. */
@@ -125,16 +128,22 @@ export class RunFits<Id extends string> {
     for (const c of this.causes) c.prune();
   }
 
-  /** Whether every line of thought that may matter has arrived; at the end every cause has been tried from the best one's car. */
+  /**
+   * Whether every line of thought that may matter has arrived and was looked at lately; at the end, whether every cause has
+   * been tried from the best one's car and day.
+   */
   settled(): boolean {
     const lowest = this.leader().best.cost;
-    const waiting = this.ended && this.lost().some((c) => !c.tried || this.begunAgainS.get(c.form) !== this.followedS);
-    if (waiting) return false;
+    const outOfSight = (c: RunCandidates<Id>) => c.best.cost > lowest + OUT_OF_SIGHT;
+    if (this.ended) {
+      const waiting = this.lost().some((c) => !c.tried || this.begunAgainS.get(c.form) !== this.followedS);
+      return !waiting && this.causes.every((c) => c.tried && (c.best.gained < NEARLY || outOfSight(c)));
+    }
     return this.causes.every(
       (c) =>
-        c.tried &&
-        (c.best.gained < NEARLY || c.best.cost > lowest + OUT_OF_SIGHT) &&
-        (c.fresh || this.ended || c.best.cost > lowest + WORTH_LOOK),
+        outOfSight(c) ||
+        (c.standing.gained < STILL_MOVING &&
+          (c.best.cost > lowest + WORTH_LOOK || this.followedS - c.lookedS < LOOKED_LATELY_S)),
     );
   }
 

@@ -16,10 +16,11 @@ import { layOutSealedRun, sealedBinWidth } from '../sealed/drive.ts';
 import { type SealedLimit, sealedLimits } from '../sealed/limits.ts';
 import { sealedQuestion } from '../sealed/weigh-sealed-hold.ts';
 import type { LayOut } from '../single-run/lay-out.ts';
-import { meanRecording } from './compressed-recording.ts';
+import { compressedRecording, meanRecording } from './compressed-recording.ts';
 import { NOTHING_SAID, type RunFollower, type Said } from './followed.ts';
 import type { History } from './history.ts';
 import { type LaidOut, RunFits } from './run-fits.ts';
+import { AHEAD, RUN_WAITING, RunHoldWatch } from './run-hold-watch.ts';
 import { observeHistory } from './run-observations.ts';
 import type { Outline } from './snapshot.ts';
 import type { Known } from './two-space-follower.ts';
@@ -31,6 +32,8 @@ const COARSER = 1.25;
 const MOST_TRIES = 24;
 /** What a command does is tried again when it has shown: so long after it [s]. */
 const LOOKS_AFTER_S = [10, 60];
+/** Steps of the model for each second: some 20 ms, as they are cheaper than those of the two-space model with its derivatives. */
+const STEPS_PER_S = 54_000;
 /** Fewer readings than this tell nothing. */
 const FEWEST_READINGS = 20;
 /** What a run that tested nothing can neither show nor exclude. */
@@ -38,6 +41,7 @@ const UNSHOWN: readonly CauseId[] = ['none', 'leak', 'gross_leak'];
 
 abstract class SingleRunFollower<Id extends string> implements RunFollower {
   abstract readonly width: Grid['width'];
+  readonly stepsPerS = STEPS_PER_S;
   readonly mostBins = MOST_RUN_BINS;
   protected readonly car: Car;
   protected readonly history: History;
@@ -46,6 +50,7 @@ abstract class SingleRunFollower<Id extends string> implements RunFollower {
   private coarser = 1;
   private changesDone = 0;
   private looksDue: number[] = [];
+  private readonly hold = new RunHoldWatch<Id>();
 
   constructor(car: Car, history: History, known: Known) {
     this.car = car;
@@ -71,7 +76,7 @@ abstract class SingleRunFollower<Id extends string> implements RunFollower {
     const { warnings } = findConditions(this.car, meanRecording(h, outline.recording.label));
     const { fits, before } = this.follow(run, ended);
     fits.work(budget - (fits.spent() - before), h.lastS, h.lastS - h.lastChangeS);
-    const modelSteps = fits.spent() - before;
+    let modelSteps = fits.spent() - before;
     const settled = fits.settled();
     if (ended && settled) fits.conclude();
     if (!fits.begun) return { ...NOTHING_SAID, warnings, modelSteps };
@@ -83,17 +88,42 @@ abstract class SingleRunFollower<Id extends string> implements RunFollower {
     const causes = probabilitiesFromRuns([{ byCause }], this.known.prior, TEMPER);
     const limits = this.limitsOf(outline.recording);
     const untested = limits.some((l) => UNTESTED.includes(l.kind)) && UNSHOWN.includes(causes[0]!.id);
+    const phase = outline.phases[outline.phases.length - 1];
     const sized = untested ? undefined : sizeMixture([{ byCause }], causes);
+    const exceeds = { mm0_5: sized?.exceeds(0.5) ?? null, mm1_0: sized?.exceeds(1) ?? null };
+    let holdingLonger: Said['holdingLonger'];
+    if (phase && sized && RUN_WAITING.includes(phase.kind)) {
+      holdingLonger = this.hold.look({
+        fits,
+        run,
+        ahead: () => this.ahead(outline),
+        causes,
+        exceeds,
+        phase,
+        heldS: h.lastS - Math.max(phase.fromS, h.lastChangeS),
+        nowS: h.lastS,
+        settled,
+      });
+      modelSteps += this.hold.steps;
+    } else this.hold.reset();
     return {
       causes: causes.map(({ id, probability }) => ({ id, probability })),
       pairs: [],
       settled,
       diameterMm: sized?.interval() ?? null,
-      exceeds: { mm0_5: sized?.exceeds(0.5) ?? null, mm1_0: sized?.exceeds(1) ?? null },
+      exceeds,
+      ...(holdingLonger && { holdingLonger }),
       warnings,
       limits: limits.map(limitText),
       modelSteps,
     };
+  }
+
+  /** The run with its present phase gone on. */
+  private ahead(outline: Outline): LaidOut<Id> | undefined {
+    const h = this.history;
+    const recording = compressedRecording(h, outline.recording.label, h.lastS + AHEAD.lengthS);
+    return this.layOut(recording, outline, { observe: observeHistory(h, AHEAD), coarser: this.coarser });
   }
 
   /** The run so far, its steps within bounds. */

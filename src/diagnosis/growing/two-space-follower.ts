@@ -22,6 +22,8 @@ const SIZING: readonly ProcedureKind[] = ['vacuum-draw', 'engine-off'];
 /** Starts are tried anew after a command change, and once more when what it did has shown [s]. */
 const SECOND_LOOK_S = 10;
 const LEAST_BETWEEN_S = { 'purge-drive': 30, other: 1 } as const;
+/** Steps of the model for each second: some 15 ms. */
+const STEPS_PER_S = 36_000;
 /** Fewer readings than this tell nothing. */
 const FEWEST_READINGS = 20;
 /** A pair below this probability is not listed, as in the whole finding. */
@@ -42,6 +44,7 @@ export interface Known {
 
 export class TwoSpaceFollower implements RunFollower {
   readonly width: Grid['width'];
+  readonly stepsPerS = STEPS_PER_S;
   readonly mostBins: number;
   private readonly car: Car;
   private readonly history: History;
