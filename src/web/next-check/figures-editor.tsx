@@ -1,6 +1,9 @@
 import type { ReactNode } from 'react';
 import { applyChanges, type Changes, type Figure } from '../../checks/figure.ts';
-import { DEFAULT_FIGURES } from '../../checks/figures.ts';
+import { DEFAULT_FIGURES, priorKey } from '../../checks/figures.ts';
+import { ROOT_CAUSES } from '../../checks/root-causes.ts';
+import { SETUPS, setupKey } from '../../checks/setups.ts';
+import type { Complaint } from '../../diagnosis/priors/root-causes.ts';
 import { Button } from '../kit/button.tsx';
 import { Choice } from '../kit/choice.tsx';
 import { NumberField } from '../kit/fields.tsx';
@@ -16,21 +19,42 @@ interface Props {
   readonly error: unknown;
   /** Check or repair now before the reader, as its figures are keyed: "check.T12", "repair.cap". */
   readonly about: string;
+  /** Complaints of the job: how often each fault is behind them can be changed. */
+  readonly complaints: readonly Complaint[];
   readonly wishes: PlanWishes;
   readonly onWish: (change: Partial<PlanWishes>) => void;
 }
 
 /** Minutes, costs and probabilities behind the plan: the shop's own, and those of the step before the reader. */
-export function FiguresEditor({ changes, onChange, error, about, wishes, onWish }: Props): ReactNode {
-  const { checks } = useText();
+export function FiguresEditor({ changes, onChange, error, about, complaints, wishes, onWish }: Props): ReactNode {
+  const { checks, trade } = useText();
   const words = checks.next;
-  const figures = applyChanges(DEFAULT_FIGURES, changes).filter(
-    ({ key }) => key.startsWith('shop.') || key.startsWith(`${about}.`),
-  );
+  const catalogue = checks.catalogue();
+  const figures = applyChanges(DEFAULT_FIGURES, changes);
+  const here = figures.filter(({ key }) => key.startsWith('shop.') || key.startsWith(`${about}.`));
+  const setups = SETUPS.map((id) => ({ key: setupKey(id), name: catalogue.setups[id] }));
+  const families = [...new Set(ROOT_CAUSES.map(({ family }) => family))];
+  const faultsOf = (family: string): string =>
+    ROOT_CAUSES.filter((cause) => cause.family === family)
+      .map(({ id }) => catalogue.causes[id])
+      .join(' / ');
+  const priors = complaints.map((complaint) => ({
+    complaint,
+    named: families.map((family) => ({ key: priorKey(family, complaint), name: faultsOf(family) })),
+  }));
   const set = (key: string, value: number | undefined): void => {
     const { [key]: _, ...rest } = changes;
     onChange(value === undefined ? rest : { ...rest, [key]: value });
   };
+  const fields = (named: readonly { readonly key: string; readonly name?: string }[]): ReactNode => (
+    <div className="fields">
+      {named.flatMap(({ key, name }) =>
+        figures
+          .filter((figure) => figure.key === key)
+          .map((figure) => <FigureField key={key} figure={figure} name={name} onSet={(value) => set(key, value)} />),
+      )}
+    </div>
+  );
   return (
     <Fold label={words.figures} words={words.figuresWords} act={words.show}>
       <Choice
@@ -44,27 +68,37 @@ export function FiguresEditor({ changes, onChange, error, about, wishes, onWish 
         onChange={(goal) => onWish({ moneyWeight: goal === 'bill' ? 1 : 0 })}
       />
       {error !== null && <ErrorMessage error={error} />}
-      <div className="fields">
-        {figures.map((figure) => (
-          <FigureField key={figure.key} figure={figure} onSet={(value) => set(figure.key, value)} />
-        ))}
-      </div>
+      {fields(here)}
+      <details>
+        <summary>{words.setupFigures}</summary>
+        {fields(setups)}
+      </details>
+      {priors.map(({ complaint, named }) => (
+        <details key={complaint}>
+          <summary>{words.priorFigures(trade.complaints[complaint])}</summary>
+          <p className="small quiet">{words.priorWords}</p>
+          {fields(named)}
+        </details>
+      ))}
     </Fold>
   );
 }
 
 function FigureField({
   figure,
+  name: given,
   onSet,
 }: {
   readonly figure: Figure;
+  /** Absent: by what the figure says of its step. */
+  readonly name: string | undefined;
   readonly onSet: (value: number | undefined) => void;
 }): ReactNode {
   const { checks, job } = useText();
   const numbers = useNumbers();
   const words = checks.next;
   const what = figure.key.split('.').at(-1) ?? '';
-  const name = words.figureNames[what] ?? figure.key;
+  const name = given ?? words.figureNames[what] ?? figure.key;
   const reason = figure.mark === 'own' ? undefined : words.figureReasons[what];
   const decimals = figure.unit === 'min' || figure.unit === 'money/h' ? 1 : 3;
   return (

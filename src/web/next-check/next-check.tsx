@@ -5,6 +5,7 @@ import { checkKey, figureValues } from '../../checks/figures.ts';
 import { beliefOf, type JobState } from '../../checks/job-state.ts';
 import type { CheckEntry } from '../../checks/read-entry.ts';
 import { setupKey } from '../../checks/setups.ts';
+import { columnsOf } from '../../diagnosis/priors/root-causes.ts';
 import { announce } from '../kit/announce.tsx';
 import { Button } from '../kit/button.tsx';
 import { LengthBar } from '../kit/length-bar.tsx';
@@ -185,6 +186,7 @@ function Planned({ state, wishes, wish, shop, missing: [missing, setMissing] }: 
             onChange={shop.change}
             error={shop.error}
             about={checkId === undefined ? `repair.${step?.id ?? ''}` : `check.${checkId}`}
+            complaints={columnsOf(state.complaints, state.codes)}
             wishes={wishes}
             onWish={wish}
           />

@@ -134,6 +134,9 @@ export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
     figures: 'Minuten, Kosten, Stundensatz',
     figuresWords:
       'Gilt für die ganze Werkstatt. Bei jeder Zahl steht, woher sie kommt; Zurücksetzen bringt die Vorgabe wieder.',
+    setupFigures: 'Minuten der Vorbereitungen',
+    priorFigures: (complaint) => `Wie oft jeder Fehler hinter „${complaint}“ steckt`,
+    priorWords: 'Es zählt nur ihr Verhältnis zueinander; ein Befund aus Aufzeichnungen wiegt mehr.',
     figureNames: {
       rate: 'Stundensatz der Werkstatt',
       waiting: 'Was eine Stunde Stehen kostet, in Arbeitsstunden',

@@ -133,6 +133,9 @@ export const CHECKS_PAGE_EN = {
     goals: { work: 'working minutes', bill: 'the whole bill, as minutes at the shop’s rate' },
     figures: 'Minutes, costs, hourly rate',
     figuresWords: 'Kept for the whole shop. Each number says where it comes from; reset brings back the default.',
+    setupFigures: 'Minutes of the set-ups',
+    priorFigures: (complaint: string) => `How often each fault is behind “${complaint}”`,
+    priorWords: 'Only how they stand to each other counts; a finding from recordings outweighs them.',
     figureNames: {
       rate: 'Hourly rate of the shop',
       waiting: 'What an hour of standing costs, in hours of work',
