@@ -4,6 +4,7 @@
  */
 import type { Car } from '../../system/car.ts';
 import { applyCause, CATALOGUE, type Cause, formOf } from '../causes/catalogue.ts';
+import { levenbergMarquardt } from '../fit/levenberg-marquardt.ts';
 import { type Parameter, parameterPosition, parameterValue } from '../fit/parameter.ts';
 import { FitProblem, type FitRecording } from '../fit/problem.ts';
 import { estimateNoise, FIRST_NOISE, type Noise, whiteningFor } from '../likelihood/noise.ts';
@@ -41,6 +42,9 @@ const SIZE_WEIGHT = 2;
 /** Probability from which on a context shapes the size that is shown. */
 const CONTEXT_COUNTS = 0.03;
 
+/** Where the search for the size begins at the end [z], and how far it goes; as for a whole recording. */
+const AFRESH = [-0.8, 0.6] as const;
+const SIZE_FIT = { mostIterations: 20, enough: 0.05 };
 /** A pair on trial counts so much less than its cost says: single causes go before. */
 const TRIAL_WEIGHT = 0.4;
 /** A pair this much better than the best single cause [ln] stands for the car until something better comes. */
@@ -225,11 +229,19 @@ export class Fits {
     return this.contexts.has(owner.form) ? (this.weights.get(owner.form) ?? 1) : 1;
   }
 
-  /** Sizes by the integral of a whole recording, once nothing more will come. */
+  /** Sizes as for a whole recording, once nothing more will come: from where the fit ended and afresh, then by its integral. */
   concludeSizes(): void {
-    for (const { form, best } of this.contexts.values()) {
-      const key = best.problem.parameters.findIndex((p) => p.name === 'leak');
-      if (best.hessian) this.sizes.set(form, sizeUnder(best.problem, best.asFit(), key));
+    for (const { form, best, causes } of this.contexts.values()) {
+      const { problem, z } = best;
+      const key = problem.parameters.findIndex((p) => p.name === 'leak');
+      const changed = Object.keys(causes[0]!.changes);
+      const afresh = AFRESH.map((size) =>
+        z.map((v, i) => (i === key ? size : changed.includes(problem.parameters[i]!.name) ? v : 0)),
+      );
+      const fit = [z, ...afresh]
+        .map((start) => levenbergMarquardt(problem, start, SIZE_FIT))
+        .reduce((one, other) => (other.cost < one.cost ? other : one));
+      this.sizes.set(form, sizeUnder(problem, fit, key));
     }
   }
 

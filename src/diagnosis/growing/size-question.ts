@@ -3,7 +3,7 @@
  * to tight nor to leaking, whatever else is wrong with the car. See `../size-contexts.ts`.
  */
 import { diameterFromEffectiveArea } from '../../physics/equivalent-diameter.ts';
-import type { Cause } from '../causes/catalogue.ts';
+import { type Cause, formOf } from '../causes/catalogue.ts';
 import { gaussianSd } from '../fit/marginal.ts';
 import type { Posterior } from '../posterior.ts';
 import type { SizePosterior } from '../size.ts';
@@ -25,7 +25,7 @@ export interface SizeContext {
 }
 
 const contextName = (others: readonly Cause[]) =>
-  others.length === 0 ? FORM : `${FORM} with ${others.map((c) => c.id).join(' and ')}`;
+  others.length === 0 ? FORM : `${FORM} with ${others.map(formOf).join(' and ')}`;
 
 /** What else may be wrong, most probable first; the context without another fault is always there. */
 export function contextsOf(posterior: Posterior | undefined): SizeContext[] {
