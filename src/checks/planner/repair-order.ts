@@ -70,19 +70,21 @@ export class RepairOrders {
     }
     let setups = paid;
     let steps = 0;
-    this.problem.ends.forEach(({ cost }, e) => {
+    const { endTotals, areApart } = this;
+    for (let e = 0; e < endTotals.length; e++) {
+      const { cost } = this.problem.ends[e]!;
       let sum = 0;
       for (let s = 0; s < left.length; s++) sum += left[s]! * cost[s]!;
-      this.endTotals[e] = sum;
-    });
-    ends[0] = leastOf(this.endTotals);
+      endTotals[e] = sum;
+    }
+    ends[0] = leastOf(endTotals);
     while (count > 0) {
       let best = -1;
       let bestMass = 0;
       let bestCost = 0;
       for (let n = 0; n < count; n++) {
         const r = open[n]!;
-        const m = this.areApart ? mass[r]! : massOf(fixed[r]!, left);
+        const m = areApart ? mass[r]! : massOf(fixed[r]!, left);
         if (m <= 0) continue;
         const cost = price[r]! + sums[bits[r]! & ~setups]!;
         // m / cost > bestMass / bestCost, without dividing
@@ -99,7 +101,7 @@ export class RepairOrders {
       attempts[steps++] = bestCost * total;
       setups |= bits[r]!;
       total -= this.remove(fixed[r]!);
-      ends[steps] = leastOf(this.endTotals);
+      ends[steps] = leastOf(endTotals);
     }
     return this.stopWhereCheaper(steps);
   }
