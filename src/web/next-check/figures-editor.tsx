@@ -75,7 +75,9 @@ export function FiguresEditor({ changes, onChange, error, about, complaints, wis
       </details>
       {priors.map(({ complaint, named }) => (
         <details key={complaint}>
-          <summary>{words.priorFigures(trade.complaints[complaint])}</summary>
+          <summary>
+            {words.priorFigures(isNamed(complaint, trade.complaints) ? trade.complaints[complaint] : complaint)}
+          </summary>
           <p className="small quiet">{words.priorWords}</p>
           {fields(named)}
         </details>
@@ -83,6 +85,10 @@ export function FiguresEditor({ changes, onChange, error, about, complaints, wis
     </Fold>
   );
 }
+
+/** What the owner noticed has a name; codes are their own. */
+const isNamed = <T extends string>(complaint: string, names: Readonly<Record<T, string>>): complaint is T =>
+  Object.hasOwn(names, complaint);
 
 function FigureField({
   figure,
