@@ -17,7 +17,6 @@ import { contextsOf } from './size-question.ts';
 import { Coarseness, type Outline, snapshot } from './snapshot.ts';
 import { TrimRounds } from './trim-round.ts';
 
-export const TWO_SPACE: readonly ProcedureKind[] = ['vacuum-draw', 'engine-off', 'purge-drive', 'refuelling'];
 const SIZING: readonly ProcedureKind[] = ['vacuum-draw', 'engine-off'];
 /** Starts are tried anew after a command change, and once more when what it did has shown [s]. */
 const SECOND_LOOK_S = 10;

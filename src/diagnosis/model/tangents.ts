@@ -6,9 +6,14 @@
  * F(x, u) = 0, so dx = -(dF/dx)^-1 dF/du (implicit function theorem).
  */
 import type { Drive } from './drive.ts';
-import { DRIFT_SLOTS, Q } from './quantities.ts';
-import { TRACE_STRIDE } from './two-space.ts';
-import { CRITICAL, CV_AIR, CV_VAPOUR, LAMINAR_PA, M_AIR, M_VAPOUR, NEARLY_EQUAL, R } from './two-space-constants.ts';
+import * as quantities from './quantities.ts';
+import * as twoSpace from './two-space.ts';
+import * as constants from './two-space-constants.ts';
+
+// taken out once: loaders that keep live bindings make each look-up of an import a call, too dear in the loops below
+const { CRITICAL, CV_AIR, CV_VAPOUR, LAMINAR_PA, M_AIR, M_VAPOUR, NEARLY_EQUAL, R } = constants;
+const { DRIFT_SLOTS, Q } = quantities;
+const { TRACE_STRIDE } = twoSpace;
 
 /** States whose derivatives are carried from step to step, side by side for each slot; those with B are one step older. */
 const D_P = 0;

@@ -19,8 +19,11 @@
  */
 
 import type { Drive } from './drive.ts';
-import { DRIFT_SLOTS, Q } from './quantities.ts';
-import {
+import * as quantities from './quantities.ts';
+import * as constants from './two-space-constants.ts';
+
+// taken out once: loaders that keep live bindings make each look-up of an import a call, too dear in the loops below
+const {
   CHOKED,
   CONVERGED_PA,
   CRITICAL,
@@ -37,7 +40,8 @@ import {
   R,
   SMALLEST_VOLUME,
   UNDAMPED,
-} from './two-space-constants.ts';
+} = constants;
+const { DRIFT_SLOTS, Q } = quantities;
 
 /**
  * Numbers that a step leaves in a trace, in this order: step ratio; effective step [s]; pressures of tank, canister side and slow

@@ -11,10 +11,14 @@
  * step of length h (1 + w) / (1 + 2 w) from a weighted mean of the last two states, w the ratio of the steps.
  * An over-pressure module is the mirror image. Orifices as in `two-space.ts`.
  */
-import { CONVERGED_PA, CV_AIR, CV_VAPOUR, LOWEST_PRESSURE, M_AIR, M_VAPOUR, R } from '../model/two-space-constants.ts';
-import { FLOW, orifice, SLOPE, through } from '../single-run/orifice.ts';
+import * as constants from '../model/two-space-constants.ts';
+import * as passage from '../single-run/orifice.ts';
 import type { PumpDrive } from './drive.ts';
 import { P } from './quantities.ts';
+
+// taken out once: loaders that keep live bindings make each look-up of an import a call, too dear in the loops below
+const { CONVERGED_PA, CV_AIR, CV_VAPOUR, LOWEST_PRESSURE, M_AIR, M_VAPOUR, R } = constants;
+const { FLOW, orifice, SLOPE, through } = passage;
 
 /** Lag of pressure sensors [s], judgement; the moment of a command is known no better. */
 const LAG_S = 0.2;

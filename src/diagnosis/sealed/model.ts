@@ -9,22 +9,16 @@
  * Orifices: n' = a sqrt(2 p_mean / (R T M)) dp / sqrt(|dp| + 2 Pa), within 1 % of the isentropic law below 3 kPa and 3 % at
  * 40 kPa. Purge: isentropic towards the manifold, choked below the critical ratio. Backward differences of second order.
  */
-import {
-  CHOKED,
-  CONVERGED_PA,
-  CRITICAL,
-  CV_AIR,
-  CV_VAPOUR,
-  GAMMA,
-  LOWEST_PRESSURE,
-  M_AIR,
-  M_VAPOUR,
-  NEARLY_EQUAL,
-  R,
-} from '../model/two-space-constants.ts';
-import { FLOW, orifice, SLOPE, through } from '../single-run/orifice.ts';
+import * as constants from '../model/two-space-constants.ts';
+import * as passage from '../single-run/orifice.ts';
 import type { SealedDrive } from './drive.ts';
-import { S } from './quantities.ts';
+import * as quantities from './quantities.ts';
+
+// taken out once: loaders that keep live bindings make each look-up of an import a call, too dear in the loops below
+const { CHOKED, CONVERGED_PA, CRITICAL, CV_AIR, CV_VAPOUR, GAMMA, LOWEST_PRESSURE, M_AIR, M_VAPOUR, NEARLY_EQUAL, R } =
+  constants;
+const { FLOW, orifice, SLOPE, through } = passage;
+const { S } = quantities;
 
 /** Numerical limits, outside the range of use. */
 const MOST_NEWTON_STEPS = 20;

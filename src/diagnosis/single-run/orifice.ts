@@ -1,5 +1,8 @@
 /** The orifice of the models of single runs: n' = a sqrt(2 p_mean / (R T M)) dp / sqrt(|dp| + the laminar difference). */
-import { LAMINAR_PA } from '../model/two-space-constants.ts';
+import * as constants from '../model/two-space-constants.ts';
+
+// taken out once, as in the models that call this
+const { LAMINAR_PA } = constants;
 
 export const FLOW = 0;
 export const SLOPE = 1;
