@@ -10,14 +10,33 @@ const unfinished = new Set<string>();
 export const isUnfinished = (path: string): void => void unfinished.add(path);
 export const isFinished = (path: string): void => void unfinished.delete(path);
 
+/** Reads that may wait for ever: of a pipe whose writer does not come. */
+let waiting = 0;
+
+/** Runs a read of what may be a pipe. */
+export async function readingWhatMayWait<T>(read: () => Promise<T>): Promise<T> {
+  waiting++;
+  try {
+    return await read();
+  } finally {
+    waiting--;
+  }
+}
+
 let isJson = false;
 
-function stop(): void {
+function stop(signal: NodeJS.Signals): void {
   for (const path of unfinished) rmSync(path, { force: true });
   const words = 'cancelled; nothing was left half-written';
   process.stderr.write(
     isJson ? `${failureAsJson(new Failure(EXIT.cancelled, words))}\n` : `\nvaporwright: ${words}.\n`,
   );
+  // an exit would wait for a thread that waits for the pipe: end by the signal, which shells tell as the same 130
+  if (waiting > 0) {
+    for (const each of STOP_SIGNALS) process.removeAllListeners(each);
+    process.kill(process.pid, signal);
+    return;
+  }
   process.exit(EXIT.cancelled);
 }
 
