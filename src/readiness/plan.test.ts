@@ -106,6 +106,17 @@ describe('drive plan', () => {
     }
     expect(cold.remarks).toContainEqual(expect.objectContaining({ kind: 'by-inspection', days: 4 }));
   });
+  it('counts the days to the inspection from date to date, late in the evening and over the end of summer time too', () => {
+    for (const [now, deadline, days] of [
+      ['2026-10-20T21:30:00Z', '2026-10-21T22:00:00Z', 2],
+      ['2026-10-23T22:30:00Z', '2026-10-28T23:00:00Z', 5],
+      ['2026-10-20T06:00:00Z', '2026-10-23T15:00:00Z', 3],
+    ] as const) {
+      const nowMs = at(now);
+      const { remarks } = planDrives(options({ nowMs, forecast: forecast(nowMs, 9, 14), deadlineMs: at(deadline) }));
+      expect(remarks).toContainEqual(expect.objectContaining({ kind: 'by-inspection', days }));
+    }
+  });
   it('says that nothing will do in a hard frost, and warns of a warm garage and a full tank', () => {
     const frost = planDrives(options({ forecast: forecast(START, 5, -20) }));
     expect(frost.attempts).toEqual([]);

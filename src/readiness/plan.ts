@@ -222,7 +222,9 @@ function summary(
   if (attempts.length === 0) remarks.push({ kind: 'no-start' });
   else if (deadlineMs === undefined) remarks.push({ kind: 'within-forecast', ...count });
   else {
-    const days = Math.max(0, Math.round((deadlineMs - nowMs) / DAY_MS));
+    // from date to date, as people count: late in the evening the day after tomorrow is still two days off
+    const dayOf = (ms: number): number => Date.parse(dateOf(ms)) / DAY_MS;
+    const days = Math.max(0, dayOf(deadlineMs) - dayOf(nowMs));
     remarks.push({ kind: 'by-inspection', days, date: dateOf(deadlineMs), ...count });
   }
   if (enough !== undefined) remarks.push({ kind: 'enough-by', date: enough.date });
