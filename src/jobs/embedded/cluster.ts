@@ -13,7 +13,8 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
-import { fileProblem } from '../file-problem.ts';
+import { setTimeout } from 'node:timers/promises';
+import { fileProblem, systemCode } from '../file-problem.ts';
 import { StoreProblem } from '../store-problem.ts';
 import type { Programs } from './programs.ts';
 import { runProgram, type SystemUser } from './run-program.ts';
@@ -38,7 +39,7 @@ export async function makeCluster(
   user: SystemUser | undefined,
 ): Promise<void> {
   for (const name of readdirSync(dataFolder)) {
-    if (name.startsWith(ASIDE)) rmSync(join(dataFolder, name), { recursive: true, force: true });
+    if (name.startsWith(ASIDE)) await removeLeftover(join(dataFolder, name));
   }
   const aside = join(dataFolder, `${ASIDE}${process.pid}`);
   const inMaking = join(aside, 'cluster');
@@ -74,6 +75,24 @@ export async function makeCluster(
     throw fileProblem(error, 'making the database', dataFolder);
   } finally {
     rmSync(aside, { recursive: true, force: true });
+  }
+}
+
+/** How often, and how long apart [ms], a folder is tried that somebody still writes to. */
+const MOST_TRIES = 50;
+const BETWEEN_MS = 100;
+
+/** What a killed program left half made. Its initdb may outlive it for a moment and go on writing there. */
+async function removeLeftover(folder: string): Promise<void> {
+  for (let tried = 1; ; tried++) {
+    try {
+      rmSync(folder, { recursive: true, force: true });
+      return;
+    } catch (error) {
+      if (systemCode(error) !== 'ENOTEMPTY' || tried >= MOST_TRIES)
+        throw fileProblem(error, 'making the database', folder);
+      await setTimeout(BETWEEN_MS);
+    }
   }
 }
 
