@@ -1,15 +1,13 @@
 /** The kinds of run beside the vacuum draw that the growing finding follows, by the full simulation. */
 
 import { drawAndHold, simulateRecording, TEST_CAR } from '../../src/diagnosis/growing/simulated-recording.ts';
+import { carOf, recordRun, type SimulatedRun } from '../../src/diagnosis/growing/simulated-run.ts';
 import type { Recording } from '../../src/recording/recording.ts';
 import type { Procedure } from '../../src/simulation/procedure.ts';
 import { pumpRun } from '../../src/simulation/procedures/pump-run.ts';
 import { refuelling } from '../../src/simulation/procedures/refuelling.ts';
 import { sealedHold } from '../../src/simulation/procedures/sealed-hold.ts';
 import { randomStream } from '../../src/simulation/random.ts';
-import { CLEAN_SAMPLING } from '../../src/simulation/scenario.ts';
-import { simulate } from '../../src/simulation/simulate.ts';
-import { assembleCar } from '../../src/system/assemble.ts';
 import type { Car, LayoutId } from '../../src/system/car.ts';
 import type { Fault } from '../../src/system/faults/fault.ts';
 
@@ -19,6 +17,8 @@ export interface OtherRun {
   readonly record: (rateHz: number) => Recording;
 }
 
+const FILL_FRACTION = 0.4;
+
 function simulated(
   name: string,
   layout: LayoutId,
@@ -26,34 +26,8 @@ function simulated(
   faults: readonly Fault[],
   tankGaugePa?: number,
 ): OtherRun {
-  const car: Car = {
-    schema: 'vaporwright-car-1',
-    label: 'invented car',
-    layout,
-    tankVolumeM3: 0.05,
-    fillerNeckVolumeM3: 0.0015,
-    canisterFreeVolumeM3: 0.002,
-  };
-  const record = (rateHz: number): Recording => {
-    const simulation = simulate({
-      label: name,
-      network: assembleCar(car, faults, (p) => {
-        p.tank.fillFraction = 0.4;
-      }),
-      procedure,
-      conditions: {
-        ambientAbsPa: 101325,
-        ambientTemperatureK: 295,
-        manifoldAbsPa: 40000,
-        fillFlowM3PerS: 6e-4,
-        start: { fuelTemperatureK: 298, ...(tankGaugePa !== undefined && { tankGaugePa }) },
-      },
-      sampling: { ...CLEAN_SAMPLING, rateHz, seed: 1 },
-    });
-    if (simulation.failure) throw new Error(`${name}: ${simulation.failure.reason}`);
-    return simulation.recording;
-  };
-  return { name, car, record };
+  const run: SimulatedRun = { name, layout, procedure, faults, ...(tankGaugePa !== undefined && { tankGaugePa }) };
+  return { name, car: carOf(layout), record: (rateHz) => recordRun(run, rateHz, FILL_FRACTION) };
 }
 
 const LEAK: Fault = { kind: 'leak', place: 'tankTop', size: 0.5e-3 };

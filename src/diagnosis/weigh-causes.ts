@@ -190,6 +190,8 @@ function refine(
  * valley must not decide between causes.
  */
 function exchange(job: Job, fits: Map<string, Held>): void {
+  /** By cause, the fits that it has begun from: the same start ends where it ended before. */
+  const tried = new Map<string, Set<Held>>();
   for (let round = 0; round < MOST_EXCHANGES; round++) {
     const lowest = bestOf(fits).fit.cost;
     const contending = job.fitted
@@ -199,10 +201,13 @@ function exchange(job: Job, fits: Map<string, Held>): void {
     let isBetter = false;
     for (const { cause, form } of contending) {
       for (const other of contending.slice(0, LENDING)) {
-        if (other.form === form) continue;
+        const lent = fits.get(other.form)!;
+        const begun = tried.get(form) ?? new Set();
+        if (other.form === form || begun.has(lent)) continue;
+        tried.set(form, begun.add(lent));
         const { problem, fit } = fits.get(form)!;
         const before = problem.runs;
-        const again = levenbergMarquardt(problem, carryOver(fits.get(other.form)!, problem.parameters, cause.size), {
+        const again = levenbergMarquardt(problem, carryOver(lent, problem.parameters, cause.size), {
           ...SECOND_PASS,
           hopelessAbove: fit.cost,
           patience: 3,

@@ -1,59 +1,25 @@
 /** Pump runs, sealed holds and refuellings of the full simulation, followed as they grow and weighed as a whole. */
 import { describe, expect, it } from 'vitest';
 import type { Recording } from '../../recording/recording.ts';
-import type { Procedure } from '../../simulation/procedure.ts';
 import { pumpRun } from '../../simulation/procedures/pump-run.ts';
 import { refuelling } from '../../simulation/procedures/refuelling.ts';
 import { sealedHold } from '../../simulation/procedures/sealed-hold.ts';
-import { CLEAN_SAMPLING } from '../../simulation/scenario.ts';
-import { simulate } from '../../simulation/simulate.ts';
-import { assembleCar } from '../../system/assemble.ts';
-import type { Car, LayoutId } from '../../system/car.ts';
-import type { Fault } from '../../system/faults/fault.ts';
+import type { Car } from '../../system/car.ts';
 import { diagnose } from '../diagnose.ts';
 import type { CauseId } from '../finding.ts';
 import { GrowingFinding, type GrowingUpdate } from './growing-finding.ts';
 import { sliceRecording } from './simulated-recording.ts';
+import { carOf, recordRun, type SimulatedRun } from './simulated-run.ts';
 
-const carOf = (layout: LayoutId): Car => ({
-  schema: 'vaporwright-car-1',
-  label: 'invented car',
-  layout,
-  tankVolumeM3: 0.05,
-  fillerNeckVolumeM3: 0.0015,
-  canisterFreeVolumeM3: 0.002,
-});
-
-interface Case {
-  readonly name: string;
-  readonly layout: LayoutId;
-  readonly procedure: Procedure;
-  readonly faults: readonly Fault[];
-  readonly tankGaugePa?: number;
+interface Case extends SimulatedRun {
   /** Causes that the run cannot part from the first: they count together. */
   readonly alike: readonly CauseId[];
   readonly sized: boolean;
 }
 
-function record({ layout, procedure, faults, tankGaugePa }: Case, rateHz: number): Recording {
-  const simulation = simulate({
-    label: 'run',
-    network: assembleCar(carOf(layout), faults, (p) => {
-      p.tank.fillFraction = 0.5;
-    }),
-    procedure,
-    conditions: {
-      ambientAbsPa: 101325,
-      ambientTemperatureK: 295,
-      manifoldAbsPa: 40000,
-      fillFlowM3PerS: 6e-4,
-      start: { fuelTemperatureK: 298, ...(tankGaugePa !== undefined && { tankGaugePa }) },
-    },
-    sampling: { ...CLEAN_SAMPLING, rateHz, seed: 1 },
-  });
-  expect(simulation.failure).toBeUndefined();
-  return simulation.recording;
-}
+const HALF_FULL = 0.5;
+/** A simulation that fails fails the test by what it throws. */
+const record = (run: SimulatedRun, rateHz: number): Recording => recordRun(run, rateHz, HALF_FULL);
 
 function follow(recording: Recording, car: Car, rateHz: number) {
   const finding = new GrowingFinding(car, { ...(recording.notes && { notes: recording.notes }) });

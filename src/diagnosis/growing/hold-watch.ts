@@ -1,24 +1,17 @@
 /** Asks now and then during a hold what more of it would tell, and keeps the answer until it is asked again. */
 import type { Phase } from '../../recording/recording.ts';
 import type { CauseId } from '../finding.ts';
-import type { Posterior } from '../posterior.ts';
+import { type Posterior, TEMPER } from '../posterior.ts';
 import type { Prepared } from '../prepare.ts';
 import type { CauseFits } from './cause-fits.ts';
 import { aheadRecording, partingAhead, sdAhead } from './expected-gain.ts';
 import { type Fits, ownerOf } from './fits.ts';
 import type { History } from './history.ts';
-import { type HoldingLonger, judgeHold } from './holding-longer.ts';
+import { AHEAD_S, HALF_AHEAD_S, HoldAnswer } from './hold-answer.ts';
+import type { HoldingLonger } from './holding-longer.ts';
 import { type Coarseness, extended } from './snapshot.ts';
 
-/** How far ahead is looked, and how often [s]. */
-export const AHEAD_S = 60;
-export const HALF_AHEAD_S = 30;
-export const LOOK_EVERY_S = 5;
-/** Causes that had all arrived so lately [s] are taken as settled: one of them always moves a little as data comes. */
-export const LATELY_S = 10;
 const RUNS_OF_A_LOOK = 28;
-/** The share of the log evidence that the finding believes; the same tempering as in `../posterior.ts`. */
-export const TEMPER = 0.5;
 
 export interface HoldLook {
   readonly history: History;
@@ -39,49 +32,43 @@ interface Pair {
 export class HoldWatch {
   /** Steps of the model that the last look took; what the rest of the update has less. */
   steps = 0;
-  private settledS = Number.NEGATIVE_INFINITY;
-  private lookedS = Number.NEGATIVE_INFINITY;
-  private sd: HoldingLonger['sdLnDiameter'] | undefined;
-  private parting = 0;
+  private readonly answer = new HoldAnswer();
   private turn = 0;
 
   reset(): void {
-    this.settledS = Number.NEGATIVE_INFINITY;
-    this.lookedS = Number.NEGATIVE_INFINITY;
-    this.sd = undefined;
-    this.parting = 0;
+    this.answer.reset();
     this.steps = 0;
   }
 
   /** Steps of the model that a look will take if one is due. */
   reserve(nowS: number, prepared: Prepared): number {
-    const due = this.sd !== undefined && nowS - this.lookedS >= LOOK_EVERY_S;
+    const due = this.answer.sd !== undefined && this.answer.isOld(nowS);
     return due ? RUNS_OF_A_LOOK * prepared.drive.stepCount : 0;
   }
 
   look(q: HoldLook): HoldingLonger | undefined {
     this.steps = 0;
     const nowS = q.history.lastS;
-    if (q.settled) this.settledS = nowS;
-    if (!this.sd || nowS - this.lookedS >= LOOK_EVERY_S) this.ask(q, nowS);
-    if (!this.sd) return undefined;
-    const { rival } = firstTwo(q.fits, q.posterior, q.prepared.procedure);
-    const first = topCause(q.posterior);
-    return judgeHold({
-      phase: q.phase.kind,
-      heldS: nowS - Math.max(q.phase.fromS, q.history.lastChangeS),
-      settled: nowS - this.settledS <= LATELY_S,
-      sdLnDiameter: this.sd,
-      partingLnOdds: this.parting,
-      first: { id: first, probability: q.posterior.byCause.get(first)! },
-      rival: rival?.causes[0]?.id,
-      exceeds: q.exceeds,
+    const { answer } = this;
+    if (q.settled) answer.noteSettled(nowS);
+    if (!answer.sd || answer.isOld(nowS)) this.ask(q, nowS);
+    return answer.judge(nowS, () => {
+      const { rival } = firstTwo(q.fits, q.posterior, q.prepared.procedure);
+      const first = topCause(q.posterior);
+      return {
+        phase: q.phase.kind,
+        heldS: nowS - Math.max(q.phase.fromS, q.history.lastChangeS),
+        first: { id: first, probability: q.posterior.byCause.get(first)! },
+        rival: rival?.causes[0]?.id,
+        exceeds: q.exceeds,
+      };
     });
   }
 
   /** The size and the causes by turns, so that no update asks both. */
   private ask(q: HoldLook, nowS: number): void {
-    this.lookedS = nowS;
+    const { answer } = this;
+    answer.lookedS = nowS;
     const size = [...q.fits.contexts.values()][0]?.best;
     if (!size?.hessian) return;
     const ahead = extended(q.history, q.prepared, q.coarseness, AHEAD_S);
@@ -90,17 +77,17 @@ export class HoldWatch {
     const all = recording.gaugePa.length;
     const half = rows + Math.round(((all - rows) * HALF_AHEAD_S) / AHEAD_S);
     const bothTurns = this.turn++ % 2 === 1;
-    if (!this.sd || !bothTurns) {
+    if (!answer.sd || !bothTurns) {
       const sd = sdAhead(size, recording, rows, [half, all]);
-      this.sd = { now: sd.now, after30S: sd.later[0]!, after60S: sd.later[1]! };
+      answer.sd = { now: sd.now, after30S: sd.later[0]!, after60S: sd.later[1]! };
       this.steps += sd.runs * recording.drive.stepCount;
     } else {
       const { first, rival } = firstTwo(q.fits, q.posterior, q.prepared.procedure);
       if (rival) {
         const found = partingAhead(first.best, rival.best, recording, rows);
-        this.parting = TEMPER * found.gain;
+        answer.parting = TEMPER * found.gain;
         this.steps += found.runs * recording.drive.stepCount;
-      } else this.parting = 0;
+      } else answer.parting = 0;
     }
   }
 }

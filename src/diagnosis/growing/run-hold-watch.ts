@@ -5,12 +5,13 @@
 import type { Phase, PhaseKind } from '../../recording/recording.ts';
 import type { CauseId } from '../finding.ts';
 import { gaussianSd } from '../fit/marginal.ts';
+import { TEMPER } from '../posterior.ts';
 import { causeOf } from '../run-evidence.ts';
 import type { SingleRunProblem } from '../single-run/problem.ts';
 import { addedMisfit } from './expected-gain.ts';
 import type { GrowingCause } from './followed.ts';
-import { AHEAD_S, HALF_AHEAD_S, LATELY_S, LOOK_EVERY_S, TEMPER } from './hold-watch.ts';
-import { type HoldingLonger, judgeHold } from './holding-longer.ts';
+import { AHEAD_S, HALF_AHEAD_S, HoldAnswer } from './hold-answer.ts';
+import type { HoldingLonger } from './holding-longer.ts';
 import type { RunCandidates } from './run-candidates.ts';
 import type { LaidOut, RunFits } from './run-fits.ts';
 import type { Ahead } from './run-observations.ts';
@@ -38,50 +39,43 @@ export interface RunHoldLook<Id extends string> {
 export class RunHoldWatch<Id extends string> {
   /** Steps of the model that the last look took. */
   steps = 0;
-  private settledS = Number.NEGATIVE_INFINITY;
-  private lookedS = Number.NEGATIVE_INFINITY;
-  private sd: HoldingLonger['sdLnDiameter'] | undefined;
-  private parting = 0;
+  private readonly answer = new HoldAnswer();
   private turn = 0;
 
   reset(): void {
-    this.settledS = Number.NEGATIVE_INFINITY;
-    this.lookedS = Number.NEGATIVE_INFINITY;
-    this.sd = undefined;
-    this.parting = 0;
+    this.answer.reset();
     this.steps = 0;
   }
 
   look(q: RunHoldLook<Id>): HoldingLonger | undefined {
     this.steps = 0;
-    if (q.settled) this.settledS = q.nowS;
-    if (!this.sd || q.nowS - this.lookedS >= LOOK_EVERY_S) this.ask(q);
-    if (!this.sd) return undefined;
+    const { answer } = this;
+    if (q.settled) answer.noteSettled(q.nowS);
+    if (!answer.sd || answer.isOld(q.nowS)) this.ask(q);
     const [first, second] = q.causes;
-    return judgeHold({
+    return answer.judge(q.nowS, () => ({
       phase: q.phase.kind,
       heldS: q.heldS,
-      settled: q.nowS - this.settledS <= LATELY_S,
-      sdLnDiameter: this.sd,
-      partingLnOdds: this.parting,
       first: first!,
       rival: second?.id,
       exceeds: q.exceeds,
-    });
+    }));
   }
 
   /** The size and the causes by turns, so that no update asks both. */
   private ask(q: RunHoldLook<Id>): void {
     const ahead = q.ahead();
-    const [first, second] = q.causes.map((c) => standingFor(q, c.id));
-    const sizing = q.causes.map((c) => standingFor(q, c.id)).find((c) => c?.cause.hole !== undefined);
+    const standing = q.causes.map((c) => standingFor(q, c.id));
+    const [first, second] = standing;
+    const sizing = standing.find((c) => c?.cause.hole !== undefined);
     if (!ahead || !sizing) return;
-    this.lookedS = q.nowS;
+    const { answer } = this;
+    answer.lookedS = q.nowS;
     const order = rowOrder(q.run, ahead);
-    if (!this.sd || this.turn++ % 2 === 0) this.sd = this.sdAhead(q, sizing, ahead, order);
+    if (!answer.sd || this.turn++ % 2 === 0) answer.sd = this.sdAhead(q, sizing, ahead, order);
     else if (first && second && first !== second)
-      this.parting = TEMPER * this.partingAhead(q, first, second, ahead, order);
-    else this.parting = 0;
+      answer.parting = TEMPER * this.partingAhead(q, first, second, ahead, order);
+    else answer.parting = 0;
   }
 
   private sdAhead(

@@ -20,6 +20,7 @@ const MINUTE_MS = 60_000;
 export function sharedRoutes(app: App, { store, readings }: Parts): void {
   // Secrets of 256 bits cannot be guessed; this keeps the log and the database from being filled by trying.
   const limited = app.rateLimit({ max: 240, timeWindow: MINUTE_MS });
+  const guest = { config: { needs: 'anybody' }, preHandler: limited } as const;
 
   const open = async (token: string): Promise<Job> => {
     const share = await store.shares.open(hashOf(token));
@@ -32,8 +33,7 @@ export function sharedRoutes(app: App, { store, readings }: Parts): void {
   app.get(
     '/shared/:token',
     {
-      config: { needs: 'anybody' },
-      preHandler: limited,
+      ...guest,
       schema: {
         summary: 'The job of a link, for reading',
         params: sharedParamsSchema,
@@ -46,8 +46,7 @@ export function sharedRoutes(app: App, { store, readings }: Parts): void {
   app.get(
     '/shared/:token/recordings/:rid/samples',
     {
-      config: { needs: 'anybody' },
-      preHandler: limited,
+      ...guest,
       schema: {
         summary: 'Samples of a recording of the job of a link',
         params: sharedParamsSchema.extend({ rid: uuid }),
@@ -67,8 +66,7 @@ export function sharedRoutes(app: App, { store, readings }: Parts): void {
   app.get(
     '/shared/:token/recordings/:rid/preview',
     {
-      config: { needs: 'anybody' },
-      preHandler: limited,
+      ...guest,
       schema: {
         summary: 'How a recording of the job of a link is understood',
         params: sharedParamsSchema.extend({ rid: uuid }),
@@ -84,8 +82,7 @@ export function sharedRoutes(app: App, { store, readings }: Parts): void {
   app.get(
     '/shared/:token/inspection-rule',
     {
-      config: { needs: 'anybody' },
-      preHandler: limited,
+      ...guest,
       schema: {
         summary: 'The inspection rule that the job of a link is held against',
         params: sharedParamsSchema,
@@ -105,8 +102,7 @@ export function sharedRoutes(app: App, { store, readings }: Parts): void {
   app.get(
     '/shared/:token/attachments/:aid',
     {
-      config: { needs: 'anybody' },
-      preHandler: limited,
+      ...guest,
       schema: {
         summary: 'A photo or document of the job of a link',
         params: sharedParamsSchema.extend({ aid: uuid }),
@@ -119,8 +115,7 @@ export function sharedRoutes(app: App, { store, readings }: Parts): void {
   app.get(
     '/shared/:token/hand-overs/:hid/pdf',
     {
-      config: { needs: 'anybody' },
-      preHandler: limited,
+      ...guest,
       schema: {
         summary: 'A hand-over document of the job of a link',
         params: sharedParamsSchema.extend({ hid: uuid }),
