@@ -3,21 +3,15 @@
  * edge for every step that can still be best, with a bound and a guess of what follows; the points that follow are made only
  * for edges that matter in some view.
  */
-import { choose, type Edge, type PlanNode, settle, tally, VIEWS } from './node.ts';
-import { type Laid, laid, PairBound } from './pair-bound.ts';
+import { choose, chooseLikely, type Edge, IN_HOPE, LIKELY, type PlanNode, settle, tally, VIEWS } from './node.ts';
+import { Outcomes } from './outcomes.ts';
 import { Policies } from './policies.ts';
 import { costAt, type Policy } from './policy.ts';
-import { cheapestEnd, type PlanProblem, type Situation, setupSums } from './problem.ts';
+import { cheapestEnd, type PlanProblem, type Situation } from './problem.ts';
 import { RepairOrders } from './repair-order.ts';
-import { inSteps } from './two-causes.ts';
 
-/** Outcomes and states rarer than this are left out; outcomes' probability goes to the others. */
-const NEGLIGIBLE = 1e-9;
-const LIVE = 1e-12;
 /** Costs nearer than this fraction are equal. */
 const EQUAL = 1e-9;
-/** States less likely than this, together with an outcome, add too little to the pairs to be worth the time; leaving pairs out keeps the bound valid. */
-const COUNTS = 3e-4;
 /**
  * The best plan's likely cost lies between the bound and repairs alone: at GUESS of the way while that is short, never
  * more than GUESS times FAR above the bound when it is long, where checks help more. Set by trying several; it only guides the search.
@@ -31,50 +25,25 @@ const MORE_ROUNDS = 75;
 const guessed = (low: number, stop: number, mass: number): number =>
   stop > low ? low + (GUESS * (stop - low)) / (1 + (stop - low) / (FAR * mass)) : low;
 
-/** Outcomes of a step with what is known of each. */
-interface Outcomes {
-  readonly outcome: number[];
-  readonly p: number[];
-  readonly low: number[];
-}
-
 export class Graph {
   readonly problem: PlanProblem;
   readonly root: PlanNode;
   expansions = 0;
   private readonly orders: RepairOrders;
   private readonly policies: Policies;
-  /** Absent until it is asked for: a first plan does not need it. */
-  private bound: PairBound | undefined;
-  private readonly sums: Float64Array;
+  private readonly outcomes: Outcomes;
   private readonly known = new Map<string, PlanNode>();
   /** Opened points by the number of steps that lead there. */
   private readonly layers: PlanNode[][] = [];
-  private readonly prerequisites: ReadonlySet<number>;
-  private readonly ownByPaid = new Map<number, Float64Array>();
-  /** By check and outcome: logarithms in steps of the bound's grid, and square roots, of the chances. */
-  private readonly logs: readonly (readonly Float64Array[])[];
-  private readonly roots: readonly (readonly Float64Array[])[];
-  private readonly linearNow = new Map<number, Float64Array>();
-  /** Memory for those: it is asked for at every point, and lists are dear to make. */
-  private readonly linearMemory: Float64Array[] = [];
-  private readonly linear: Float64Array;
-  private readonly here: Laid;
-  private readonly after: Laid;
   private readonly weights: Float64Array;
+  private isRefined = false;
 
   constructor(problem: PlanProblem, start: Situation) {
     this.problem = problem;
     this.orders = new RepairOrders(problem);
     this.policies = new Policies(problem);
-    this.sums = setupSums(problem);
-    this.prerequisites = new Set(problem.checks.flatMap((check) => check.after));
-    this.logs = problem.checks.map(({ likelihood }) => likelihood.map((p) => p.map((x) => inSteps(Math.log(x)))));
-    this.roots = problem.checks.map(({ likelihood }) => likelihood.map((p) => p.map((x) => Math.sqrt(x))));
-    this.here = laid(problem.states);
-    this.after = laid(problem.states);
+    this.outcomes = new Outcomes(problem);
     this.weights = new Float64Array(problem.states);
-    this.linear = new Float64Array(problem.states);
     this.root = this.node(start, '', 0, Number.NEGATIVE_INFINITY);
     this.raiseRoot();
     this.known.set('', this.root);
@@ -86,14 +55,11 @@ export class Graph {
     this.expansions += 1;
     this.layers[node.depth] ??= [];
     this.layers[node.depth]!.push(node);
-    this.lay(node.belief);
-    const { checks, repairs } = this.problem;
+    this.outcomes.lay(node);
     const edges: Edge[] = [];
-    for (let action = 0; action < checks.length + repairs.length; action++) {
-      if (node.done[action] !== 0) continue;
-      const after = action < checks.length ? this.afterCheck(node, action) : this.afterRepair(node, action);
-      if (!after) continue;
-      const edge = this.edge(node, action, after);
+    for (let action = 0; action < node.done.length; action++) {
+      if (node.done[action] !== 0 || !this.outcomes.look(node, action, node.upper)) continue;
+      const edge = this.edge(action);
       if (edge.lower < node.upper) edges.push(edge);
     }
     node.edges = edges;
@@ -108,23 +74,31 @@ export class Graph {
 
   /** Takes the values of a point from its edges, and makes the points that follow where an edge came to matter. */
   update(node: PlanNode): void {
-    const { edges } = node;
+    const { edges, along } = node;
     if (!edges) return;
+    for (let n = 0; n < edges.length; n++) tally(edges[n]!);
     for (;;) {
-      for (const edge of edges) tally(edge);
-      const value = choose(node, edges);
-      const { likely, 'in hope': hopeful } = node.along;
-      if (likely && !likely.isGuessed) {
-        this.guess(node, likely);
-        continue;
+      choose(node, edges);
+      let likely = chooseLikely(node, edges);
+      while (likely && likely.guessed < likely.p.length) {
+        // before there is a bound an edge is guessed whole: it would be taken as more hopeful than it is later on
+        do this.guess(node, likely);
+        while (!this.isRefined && likely.guessed < likely.p.length);
+        likely = chooseLikely(node, edges);
       }
-      const bare = [hopeful, likely].filter((edge) => edge !== undefined && !edge.nodes);
-      if (bare.length === 0) {
-        settle(node, edges, value);
-        return;
-      }
-      for (const edge of bare) if (edge && !edge.nodes) edge.nodes = edge.p.map((_, n) => this.next(node, edge, n));
+      const isHopeMade = this.makeNext(node, along[IN_HOPE]);
+      const isLikelyMade = this.makeNext(node, along[LIKELY]);
+      if (!isHopeMade && !isLikelyMade) break;
     }
+    settle(node, edges);
+  }
+
+  /** Makes the points that follow an edge; false where they are there. */
+  private makeNext(node: PlanNode, edge: Edge | undefined): boolean {
+    if (!edge || edge.nodes) return false;
+    edge.nodes = edge.p.map((_, n) => this.next(node, edge, n));
+    tally(edge);
+    return true;
   }
 
   /**
@@ -147,10 +121,11 @@ export class Graph {
   private readonly repairsAlone = ({ belief, done, setups }: Situation): readonly number[] =>
     this.orders.order(belief, done, setups).order;
 
+  /** Older plans at hand were compared with when the point was made, or at an earlier refresh. */
   private borrow(node: PlanNode): void {
     const than = node.upper - EQUAL * node.upper;
     if (than <= node.lower) return;
-    const found = this.policies.cheapest(node, than);
+    const found = this.policies.cheapestFresh(node, than);
     if (found) this.take(node, found.policy, found.cost);
   }
 
@@ -179,16 +154,16 @@ export class Graph {
 
   /** Makes the bound from pairs of causes and uses it everywhere. */
   refine(): void {
-    this.bound = new PairBound(this.problem, this.root, this.own(this.root.setups));
-    this.bound.improve(FIRST_ROUNDS);
+    const { outcomes } = this;
+    this.isRefined = true;
+    outcomes.improveBound(this.root, FIRST_ROUNDS);
     for (const node of this.layers.flat()) {
-      this.lay(node.belief);
+      outcomes.lay(node);
       for (const edge of node.edges ?? []) {
-        const isCheck = edge.action < this.problem.checks.length;
-        const after = isCheck ? this.afterCheck(node, edge.action) : this.afterRepair(node, edge.action);
-        if (!after) continue;
-        after.low.forEach((low, n) => {
-          edge.low[n] = Math.max(edge.low[n]!, low);
+        if (!outcomes.look(node, edge.action, Number.POSITIVE_INFINITY)) continue;
+        edge.low.forEach((before, n) => {
+          const low = outcomes.low[n]!;
+          edge.low[n] = Math.max(before, low);
           const next = edge.nodes?.[n];
           if (!next || next.edges) return;
           next.lower = Math.min(next.upper, Math.max(next.lower, low));
@@ -203,190 +178,76 @@ export class Graph {
 
   /** Makes that bound better, for the root and for what is opened from now on. */
   refineFurther(): void {
-    this.bound?.improve(MORE_ROUNDS);
+    this.outcomes.improveBound(this.root, MORE_ROUNDS);
     this.raiseRoot();
   }
 
   private raiseRoot(): void {
     const { root } = this;
-    this.lay(root.belief);
-    const linear = this.linearBy(root, root.setups);
-    const pairs = this.bound?.pairs(this.here) ?? 0;
-    const low = root.belief.reduce((sum, b, s) => sum + b * linear[s]!, pairs);
-    const own = root.belief.reduce((sum, b, s) => sum + b * this.own(root.setups)[s]!, 0);
-    root.lower = Math.min(root.upper, Math.max(root.lower, low, own));
+    root.lower = Math.min(root.upper, Math.max(root.lower, this.outcomes.least(root)));
   }
 
-  /** What each state costs someone who knows it: the cheapest repair with its set-ups, or the cheapest end. */
-  private own(paid: number): Float64Array {
-    let known = this.ownByPaid.get(paid);
-    if (known) return known;
-    known = new Float64Array(this.problem.states).fill(Number.POSITIVE_INFINITY);
-    for (const { cost, setups, fixes } of this.problem.repairs) {
-      const whole = cost + this.sums[setups & ~paid]!;
-      for (let s = 0; s < known.length; s++) if (fixes[s] === 1 && whole < known[s]!) known[s] = whole;
-    }
-    for (const { cost } of this.problem.ends) {
-      for (let s = 0; s < known.length; s++) if (cost[s]! < known[s]!) known[s] = cost[s]!;
-    }
-    this.ownByPaid.set(paid, known);
-    return known;
-  }
-
-  /** Linear part of the bound after a step at the point now laid out, which pays set-ups at most; worked out once for each. */
-  private linearBy({ done }: PlanNode, paid: number): Float64Array {
-    let known = this.linearNow.get(paid);
-    if (!known) {
-      known = this.linearMemory[this.linearNow.size] ??= new Float64Array(this.problem.states);
-      known.set(this.own(paid));
-      this.bound?.toLinear(known, { done, setups: paid }, this.sums);
-      this.linearNow.set(paid, known);
-    }
-    return known;
-  }
-
-  private lay(belief: Float64Array): void {
-    const { here } = this;
-    this.linearNow.clear();
-    here.count = 0;
-    for (let s = 0; s < belief.length; s++) {
-      const b = belief[s]!;
-      here.log[s] = inSteps(Math.log(b));
-      here.root[s] = Math.sqrt(b);
-      if (b > LIVE) here.live[here.count++] = s;
-    }
-  }
-
-  /** Undefined for a check that cannot be done yet or that tells nothing here. */
-  private afterCheck(node: PlanNode, k: number): Outcomes | undefined {
-    const { here, after, weights } = this;
-    const { likelihood, after: before, setups } = this.problem.checks[k]!;
-    if (before.some((j) => node.done[j] === 0)) return undefined;
-    if (!this.prerequisites.has(k) && !this.tells(likelihood)) return undefined;
-    const paid = node.setups | setups;
-    const own = this.own(paid);
-    const { linear } = this;
-    linear.set(this.linearBy(node, paid));
-    if (this.bound) for (let s = 0; s < linear.length; s++) linear[s]! += this.bound.releasedBy(k, s);
-    const out: Outcomes = { outcome: [], p: [], low: [] };
-    for (let o = 0; o < likelihood.length; o++) {
-      const given = likelihood[o]!;
-      const log = this.logs[k]![o]!;
-      const root = this.roots[k]![o]!;
-      weights.fill(0);
-      after.count = 0;
-      for (let n = 0; n < here.count; n++) {
-        const s = here.live[n]!;
-        const w = node.belief[s]! * given[s]!;
-        weights[s] = w;
-        if (w < COUNTS) continue;
-        after.live[after.count++] = s;
-        after.log[s] = here.log[s]! + log[s]!;
-        after.root[s] = here.root[s]! * root[s]!;
-      }
-      this.add(out, o, own, linear, after);
-    }
-    let total = 0;
-    for (const p of out.p) total += p;
-    for (let n = 0; n < out.p.length; n++) out.p[n]! /= total;
-    return out;
-  }
-
-  /** Undefined for a repair that removes nothing that is believed. */
-  private afterRepair(node: PlanNode, action: number): Outcomes | undefined {
-    const { here, after, weights } = this;
-    const { fixes, setups } = this.problem.repairs[action - this.problem.checks.length]!;
-    let fixed = 0;
-    weights.fill(0);
-    after.count = 0;
-    for (let n = 0; n < here.count; n++) {
-      const s = here.live[n]!;
-      if (fixes[s] === 1) {
-        fixed += node.belief[s]!;
-        continue;
-      }
-      weights[s] = node.belief[s]!;
-      if (weights[s]! < COUNTS) continue;
-      after.log[s] = here.log[s]!;
-      after.root[s] = here.root[s]!;
-      after.live[after.count++] = s;
-    }
-    if (fixed <= NEGLIGIBLE) return undefined;
-    const paid = node.setups | setups;
-    const own = this.own(paid);
-    const linear = this.linearBy(node, paid);
-    const out: Outcomes = { outcome: [], p: [], low: [] };
-    this.add(out, 0, own, linear, after);
-    return out;
-  }
-
-  /** One outcome with the weights as they now are: its chance, and what follows at least. */
-  private add(out: Outcomes, outcome: number, own: Float64Array, linear: Float64Array, after: Laid): void {
-    const { weights } = this;
-    let p = 0;
-    let base = 0;
-    let line = 0;
-    for (let s = 0; s < weights.length; s++) {
-      const w = weights[s]!;
-      p += w;
-      base += w * own[s]!;
-      line += w * linear[s]!;
-    }
-    if (p <= NEGLIGIBLE) return;
-    const low = Math.max(base, this.bound ? line + this.bound.pairs(after) : base);
-    out.outcome.push(outcome);
-    out.p.push(p);
-    out.low.push(low / p);
-  }
-
-  private edge(node: PlanNode, action: number, { outcome, p, low }: Outcomes): Edge {
-    const { cost, setups } = this.stepOf(action);
-    const whole = cost + this.sums[setups & ~node.setups]!;
-    const edge = {
+  /** An edge for the step last looked at. */
+  private edge(action: number): Edge {
+    const { outcome, p, low, count, cost } = this.outcomes;
+    const edge: Edge = {
       action,
-      cost: whole,
-      outcome,
-      p,
-      low,
+      cost,
+      outcome: outcome.slice(0, count),
+      p: p.slice(0, count),
+      low: low.slice(0, count),
+      nodes: undefined,
       lower: 0,
       likely: 0,
-      isGuessed: false,
+      guessed: 0,
+      guesses: 0,
       upper: Number.POSITIVE_INFINITY,
     };
     this.sum(edge);
     return edge;
   }
 
-  /** A check or a repair. */
-  private stepOf(action: number): { readonly cost: number; readonly setups: number } {
-    const { checks, repairs } = this.problem;
-    return checks[action] ?? repairs[action - checks.length]!;
-  }
-
+  /** Bound from those of the outcomes; what is guessed in part is guessed anew. */
   private sum(edge: Edge): void {
-    edge.lower = edge.p.reduce((sum, p, n) => sum + p * edge.low[n]!, edge.cost);
-    if (!edge.isGuessed) edge.likely = edge.lower;
+    const { p, low, cost } = edge;
+    let lower = cost;
+    for (let n = 0; n < p.length; n++) lower += p[n]! * low[n]!;
+    edge.lower = lower;
+    if (edge.guessed > 0 && edge.guessed === p.length) return;
+    edge.guessed = 0;
+    edge.guesses = cost;
+    edge.likely = lower;
   }
 
-  /** What an edge will likely cost, as long as no points follow it. */
+  /** Guesses what one more outcome of an edge will likely cost, as long as no points follow it. */
   private guess(node: PlanNode, edge: Edge): void {
-    const { checks, repairs } = this.problem;
-    const { action, outcome, p, low } = edge;
-    const paid = node.setups | this.stepOf(action).setups;
     const { weights } = this;
-    const wasDone = node.done[action]!;
-    node.done[action] = 1;
-    edge.likely = edge.cost;
-    for (let n = 0; n < p.length; n++) {
-      const given = checks[action]?.likelihood[outcome[n]!];
-      const fixes = repairs[action - checks.length]?.fixes;
-      for (let s = 0; s < weights.length; s++) {
-        weights[s] = node.belief[s]! * (given ? given[s]! : 1 - fixes![s]!);
-      }
-      edge.likely += guessed(low[n]! * p[n]!, this.orders.cost(weights, node.done, paid), p[n]!);
+    const { belief, done, setups } = node;
+    const { checks, repairs } = this.problem;
+    const { action, outcome, p, low, guessed: n } = edge;
+    const check = checks[action];
+    if (check) {
+      const given = check.likelihood[outcome[n]!]!;
+      for (let s = 0; s < weights.length; s++) weights[s] = belief[s]! * given[s]!;
+    } else {
+      const { fixes } = repairs[action - checks.length]!;
+      for (let s = 0; s < weights.length; s++) weights[s] = fixes[s] === 1 ? 0 : belief[s]!;
     }
-    node.done[action] = wasDone;
-    edge.isGuessed = true;
+    const wasDone = done[action]!;
+    done[action] = 1;
+    const alone = this.orders.cost(weights, done, setups | this.setupsOf(action));
+    done[action] = wasDone;
+    edge.guesses += guessed(low[n]! * p[n]!, alone, p[n]!);
+    edge.guessed = n + 1;
+    let likely = edge.guesses;
+    for (let m = n + 1; m < p.length; m++) likely += p[m]! * low[m]!;
+    edge.likely = likely;
+  }
+
+  /** Set-ups that a check or a repair needs. */
+  private setupsOf(action: number): number {
+    const { checks, repairs } = this.problem;
+    return (checks[action] ?? repairs[action - checks.length]!).setups;
   }
 
   /** The point after an outcome. */
@@ -396,15 +257,19 @@ export class Graph {
     const key = inserted(node.key, String.fromCharCode(action, o));
     const known = this.known.get(key);
     if (known) return known;
-    const { setups } = this.stepOf(action);
-    const belief = checks[action]
-      ? node.belief.map((b, s) => b * checks[action]!.likelihood[o]![s]!)
-      : node.belief.map((b, s) => (repairs[action - checks.length]!.fixes[s] === 1 ? 0 : b));
-    const total = belief.reduce((a, b) => a + b, 0);
+    const belief = Float64Array.from(node.belief);
+    let total = 0;
+    const given = checks[action]?.likelihood[o];
+    const fixes = repairs[action - checks.length]?.fixes;
+    for (let s = 0; s < belief.length; s++) {
+      if (given) belief[s]! *= given[s]!;
+      else if (fixes![s] === 1) belief[s] = 0;
+      total += belief[s]!;
+    }
     for (let s = 0; s < belief.length; s++) belief[s]! /= total;
     const done = Uint8Array.from(node.done);
     done[action] = 1 + o;
-    const made = this.node({ belief, done, setups: node.setups | setups }, key, node.depth + 1, low[n]!);
+    const made = this.node({ belief, done, setups: node.setups | this.setupsOf(action) }, key, node.depth + 1, low[n]!);
     this.known.set(key, made);
     return made;
   }
@@ -426,24 +291,14 @@ export class Graph {
       likely: guessed(lower, restCost, 1),
       upper: restCost,
       restCost,
-      ...(borrowed ? { rest: borrowed.policy } : {}),
+      rest: borrowed?.policy,
+      alone: undefined,
+      inHand: undefined,
       endCost: cheapestEnd(this.problem, belief).cost,
-      along: {},
-      open: { 'in hand': width, 'in hope': width, likely: width },
+      edges: undefined,
+      along: [undefined, undefined, undefined],
+      open: [width, width, width],
     };
-  }
-
-  private tells(likelihood: readonly Float64Array[]): boolean {
-    const { live, count } = this.here;
-    return likelihood.some((p) => {
-      let low = 1;
-      let high = 0;
-      for (let n = 0; n < count; n++) {
-        low = Math.min(low, p[live[n]!]!);
-        high = Math.max(high, p[live[n]!]!);
-      }
-      return high - low > NEGLIGIBLE;
-    });
   }
 }
 

@@ -14,17 +14,22 @@ export interface Edge {
   /** Bound of what follows, from the belief after the outcome alone. */
   readonly low: number[];
   /** Points that follow; made when the step is first looked at in earnest. */
-  nodes?: readonly PlanNode[];
+  nodes: readonly PlanNode[] | undefined;
   lower: number;
-  /** The lower bound until it is looked at in earnest. */
+  /** The lower bound until it is looked at in earnest; while some outcomes are guessed, with the bound of the others. */
   likely: number;
-  isGuessed: boolean;
+  /** Outcomes whose likely cost is guessed, and the sum of those guesses with the step's own cost. */
+  guessed: number;
+  guesses: number;
   /** Infinite while no points follow yet. */
   upper: number;
 }
 
 /** Ways of going down the graph: along the plan in hand, the most hopeful one, and the one that will likely turn out best. */
-export const VIEWS = ['in hand', 'in hope', 'likely'] as const;
+export const IN_HAND = 0;
+export const IN_HOPE = 1;
+export const LIKELY = 2;
+export const VIEWS = [IN_HAND, IN_HOPE, LIKELY] as const;
 export type View = (typeof VIEWS)[number];
 
 export interface PlanNode extends Situation {
@@ -39,74 +44,96 @@ export interface PlanNode extends Situation {
   /** What it costs without an edge: by a plan borrowed from another point, or by repairs alone. */
   restCost: number;
   /** The plan borrowed; absent: repairs alone. */
-  rest?: Policy;
+  rest: Policy | undefined;
+  /** Repairs alone as a plan, and the plan in hand by an edge: as they were when last asked for. */
+  alone: Policy | undefined;
+  inHand: Policy | undefined;
   readonly endCost: number;
-  edges?: readonly Edge[];
-  /** Edge that gives the value in each view; absent: what it costs without one, or an end. */
-  readonly along: Partial<Record<View, Edge>>;
-  /** In each view, the widest gap between the bounds at a point still closed below here, times the chance of coming there. */
-  readonly open: Record<View, number>;
+  edges: readonly Edge[] | undefined;
+  /** By view, the edge that gives the value; absent: what it costs without one, or an end. */
+  readonly along: (Edge | undefined)[];
+  /** By view, the widest gap between the bounds at a point still closed below here, times the chance of coming there. */
+  readonly open: number[];
 }
 
 /** Edge of the plan in hand; absent: a borrowed plan, or repairs alone. */
-export const bestEdge = (node: PlanNode): Edge | undefined => node.along['in hand'];
+export const bestEdge = (node: PlanNode): Edge | undefined => node.along[IN_HAND];
 
 /** Takes an edge's values from the points that follow. */
 export function tally(edge: Edge): void {
-  const { nodes } = edge;
+  const { nodes, p, low } = edge;
   if (!nodes) return;
   let { cost: lower, cost: likely, cost: upper } = edge;
   for (let n = 0; n < nodes.length; n++) {
     const node = nodes[n]!;
-    const p = edge.p[n]!;
-    lower += p * Math.max(edge.low[n]!, node.lower);
-    likely += p * node.likely;
-    upper += p * node.upper;
+    const chance = p[n]!;
+    lower += chance * Math.max(low[n]!, node.lower);
+    likely += chance * node.likely;
+    upper += chance * node.upper;
   }
   edge.lower = Math.min(lower, upper);
   edge.likely = likely;
-  edge.isGuessed = true;
+  edge.guessed = nodes.length;
   edge.upper = upper;
 }
 
-/** Chooses the edge of each view; the values that go with them. */
-export function choose(node: PlanNode, edges: readonly Edge[]): Record<View, number> {
-  const value: Record<View, number> = { 'in hand': node.restCost, 'in hope': node.endCost, likely: node.restCost };
-  const { along } = node;
-  delete along['in hand'];
-  delete along['in hope'];
-  delete along.likely;
-  for (const edge of edges) {
-    if (edge.upper < value['in hand']) {
-      value['in hand'] = edge.upper;
-      along['in hand'] = edge;
+/** Chooses the edges of the plan in hand and of the most hopeful one. */
+export function choose(node: PlanNode, edges: readonly Edge[]): void {
+  let inHand: Edge | undefined;
+  let hopeful: Edge | undefined;
+  let upper = node.restCost;
+  let lower = node.endCost;
+  for (let n = 0; n < edges.length; n++) {
+    const edge = edges[n]!;
+    if (edge.upper < upper) {
+      upper = edge.upper;
+      inHand = edge;
     }
-    if (edge.lower < value['in hope']) {
-      value['in hope'] = edge.lower;
-      along['in hope'] = edge;
-    }
-    if (edge.likely < value.likely) {
-      value.likely = edge.likely;
-      along.likely = edge;
+    if (edge.lower < lower) {
+      lower = edge.lower;
+      hopeful = edge;
     }
   }
-  return value;
+  node.along[IN_HAND] = inHand;
+  node.along[IN_HOPE] = hopeful;
+}
+
+/** Chooses the edge that will likely turn out best, as far as outcomes are guessed; absent: what it costs without one. */
+export function chooseLikely(node: PlanNode, edges: readonly Edge[]): Edge | undefined {
+  let found: Edge | undefined;
+  let least = node.restCost;
+  for (let n = 0; n < edges.length; n++) {
+    const edge = edges[n]!;
+    if (edge.likely < least) {
+      least = edge.likely;
+      found = edge;
+    }
+  }
+  node.along[LIKELY] = found;
+  return found;
 }
 
 /** After the edges were chosen: bounds, edges that can no longer be best dropped, and where it is open below. */
-export function settle(node: PlanNode, edges: readonly Edge[], value: Readonly<Record<View, number>>): void {
+export function settle(node: PlanNode, edges: readonly Edge[]): void {
   const { along, open } = node;
-  node.upper = value['in hand'];
-  node.lower = Math.min(node.upper, Math.max(node.lower, value['in hope']));
-  node.likely = Math.max(node.lower, Math.min(node.upper, value.likely));
-  const isKept = (edge: Edge): boolean => edge.lower < node.upper || VIEWS.some((view) => along[view] === edge);
-  node.edges = edges.every(isKept) ? edges : edges.filter(isKept);
+  const [inHand, hopeful, likely] = along;
+  const upper = inHand ? inHand.upper : node.restCost;
+  node.upper = upper;
+  node.lower = Math.min(upper, Math.max(node.lower, hopeful ? hopeful.lower : node.endCost));
+  node.likely = Math.max(node.lower, Math.min(upper, likely ? likely.likely : node.restCost));
+  for (let n = 0; n < edges.length; n++) {
+    const edge = edges[n]!;
+    if (edge.lower < upper || edge === inHand || edge === hopeful || edge === likely) continue;
+    node.edges = edges.filter((e) => e.lower < upper || e === inHand || e === hopeful || e === likely);
+    break;
+  }
   for (const view of VIEWS) {
-    let widest = 0;
     const edge = along[view];
-    edge?.nodes?.forEach((next, n) => {
-      widest = Math.max(widest, edge.p[n]! * next.open[view]);
-    });
+    let widest = 0;
+    if (edge?.nodes) {
+      const { nodes, p } = edge;
+      for (let n = 0; n < nodes.length; n++) widest = Math.max(widest, p[n]! * nodes[n]!.open[view]!);
+    }
     open[view] = widest;
   }
 }

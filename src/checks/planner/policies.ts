@@ -1,6 +1,7 @@
 /** Plans that are at hand: the one in hand at any point, and parts of it that other points may borrow. */
 import { bestEdge, type PlanNode } from './node.ts';
-import { type Bits, costAt, type Policy } from './policy.ts';
+import type { Bits, Policy } from './policy.ts';
+import { type Found, Shelf } from './policy-shelf.ts';
 import { cheapestEnd, type PlanProblem, type Situation, setupCost } from './problem.ts';
 
 const none = (words: number): number[] => new Array<number>(words).fill(0);
@@ -8,19 +9,14 @@ const has = (bits: Bits, action: number): boolean => ((bits[action >>> 5]! >>> (
 const add = (bits: number[], action: number): void => {
   bits[action >>> 5]! |= 1 << (action & 31);
 };
-/** All that a plan takes as done is done, and nothing that it may still do. Asked very often, hence a plain loop. */
-function fits({ uses, needs }: Policy, done: Bits): boolean {
-  for (let w = 0; w < done.length; w++) {
-    if ((uses[w]! & done[w]!) !== 0 || (needs[w]! & ~done[w]!) !== 0) return false;
-  }
-  return true;
-}
 
 export class Policies {
   private readonly problem: PlanProblem;
   private readonly words: number;
   private readonly ends: readonly Policy[];
-  private known: readonly Policy[] = [];
+  /** All plans that may be borrowed, and those among them that were not there at the last collection. */
+  private known: Shelf;
+  private fresh: Shelf;
 
   constructor(problem: PlanProblem) {
     this.problem = problem;
@@ -35,34 +31,31 @@ export class Policies {
       paid: 0,
       isAlone: false,
     }));
+    this.known = new Shelf([], problem);
+    this.fresh = this.known;
   }
 
   /** Takes the plan in hand and all its parts as what other points may borrow; earlier ones are forgotten. */
   collect(root: PlanNode, repairsAlone: (at: Situation) => readonly number[]): void {
     const made = new Map<PlanNode, Policy>();
-    this.known = [];
     this.ofNode(root, repairsAlone, made);
-    this.known = [...made].flatMap(([node, policy]) => (bestEdge(node) ? [policy] : []));
+    const before = new Set(this.known.policies);
+    const now = [...made].flatMap(([node, policy]) => (bestEdge(node) ? [policy] : []));
+    this.known = new Shelf(now, this.problem);
+    this.fresh = new Shelf(
+      now.filter((policy) => !before.has(policy)),
+      this.problem,
+    );
   }
 
   /** The known plan that costs least at a point, if it costs less than this. */
-  cheapest(
-    { belief, done, setups }: Situation,
-    than: number,
-  ): { readonly policy: Policy; readonly cost: number } | undefined {
-    const doneBits = none(this.words);
-    for (let a = 0; a < done.length; a++) if (done[a] !== 0) add(doneBits, a);
-    let cost = than;
-    let policy: Policy | undefined;
-    for (const one of this.known) {
-      if (((setups ^ one.paid) & one.setups) !== 0 || !fits(one, doneBits)) continue;
-      const here = costAt(one, belief, cost);
-      if (here < cost) {
-        cost = here;
-        policy = one;
-      }
-    }
-    return policy && { policy, cost };
+  cheapest(at: Situation, than: number): Found | undefined {
+    return this.known.cheapest(at, than);
+  }
+
+  /** The same among plans that are new since the last collection: enough for a point that was compared with the others. */
+  cheapestFresh(at: Situation, than: number): Found | undefined {
+    return this.fresh.cheapest(at, than);
   }
 
   /** What is done from a point on, along the plan in hand. */
@@ -80,8 +73,14 @@ export class Policies {
       edge.nodes?.forEach((child, n) => {
         next[edge.outcome[n]!] = this.ofNode(child, repairsAlone, made);
       });
-      policy = this.step(edge.action, next, node.setups, this.end(node.belief));
-    } else policy = node.rest ?? this.inOrder(node, repairsAlone(node));
+      const last = node.inHand;
+      const isAsLast = last?.action === edge.action && next.every((after, o) => after === last.next[o]);
+      policy = isAsLast ? last : this.step(edge.action, next, node.setups, this.end(node.belief));
+      node.inHand = policy;
+    } else {
+      if (!node.rest) node.alone ??= this.inOrder(node, repairsAlone(node));
+      policy = node.rest ?? node.alone!;
+    }
     made.set(node, policy);
     return policy;
   }

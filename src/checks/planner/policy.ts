@@ -22,9 +22,9 @@ export interface Policy {
 /** A set of actions, 32 in a word. */
 export type Bits = readonly number[];
 
-/** Expected cost; what is not below `than` need not be worked out to the end. */
-export function costAt({ cost }: Policy, belief: Float64Array, than = Number.POSITIVE_INFINITY): number {
+/** Expected cost. */
+export function costAt({ cost }: Policy, belief: Float64Array): number {
   let sum = 0;
-  for (let s = 0; s < belief.length && sum < than; s++) sum += belief[s]! * cost[s]!;
+  for (let s = 0; s < belief.length; s++) sum += belief[s]! * cost[s]!;
   return sum;
 }

@@ -5,7 +5,7 @@
  * hand (which makes it better) and along the most hopeful one (which raises the bound).
  */
 import { Graph } from './graph.ts';
-import { type PlanNode, VIEWS, type View } from './node.ts';
+import { type Edge, IN_HAND, IN_HOPE, LIKELY, type PlanNode, VIEWS, type View } from './node.ts';
 import type { Policy } from './policy.ts';
 import { checkProblem, type PlanProblem, type Situation } from './problem.ts';
 
@@ -19,7 +19,7 @@ export interface SearchBudget {
 }
 
 /** By turns; a view that has no closed point left leaves its turn to the next. The plan in hand gains most. */
-const TURNS: readonly View[] = ['likely', 'in hand', 'in hand'];
+const TURNS: readonly View[] = [LIKELY, IN_HAND, IN_HAND];
 /**
  * Every so many turns the most hopeful way: often while such turns raise the bound by more than others lower the plan's cost,
  * else seldom. What a turn gains is remembered with a weight that falls by this fraction from turn to turn.
@@ -76,13 +76,13 @@ export class PlanSearch {
         this.isRefinedFurther = true;
         this.graph.refineFurther();
       }
-      const view = this.isRefined ? this.nextView() : 'likely';
+      const view = this.isRefined ? this.nextView() : LIKELY;
       const { lower, upper } = this.root;
       if (!this.trial(view) && !VIEWS.some((other) => other !== view && this.trial(other))) {
         this.graph.refresh();
         if (!VIEWS.some((any) => this.trial(any))) return;
       }
-      if (view === 'in hope') this.note('hope', this.root.lower - lower);
+      if (view === IN_HOPE) this.note('hope', this.root.lower - lower);
       else this.note('other', upper - this.root.upper);
       if (this.graph.expansions >= this.nextRefresh) {
         this.graph.refresh();
@@ -101,7 +101,7 @@ export class PlanSearch {
     this.turn += 1;
     const { hope, other } = this.gained;
     const isHope = this.turn % (hope > other ? HOPE_OFTEN : HOPE_SELDOM) === 0;
-    return isHope ? 'in hope' : TURNS[this.turn % TURNS.length]!;
+    return isHope ? IN_HOPE : TURNS[this.turn % TURNS.length]!;
   }
 
   private note(kind: 'hope' | 'other', gain: number): void {
@@ -115,10 +115,11 @@ export class PlanSearch {
     let least = EQUAL * Math.abs(this.root.upper);
     while (at.edges) {
       path.push(at);
-      const next = widest(at, view, least);
-      if (!next) break;
-      least /= next.p;
-      at = next.node;
+      const edge = at.along[view];
+      const n = edge ? widest(edge, view, least) : -1;
+      if (!edge?.nodes || n < 0) break;
+      least /= edge.p[n]!;
+      at = edge.nodes[n]!;
     }
     const isOpened = !at.edges;
     if (isOpened) this.graph.expand(at);
@@ -127,20 +128,16 @@ export class PlanSearch {
   }
 }
 
-/** The outcome with the widest gap at a closed point below it. */
-function widest(
-  node: PlanNode,
-  view: View,
-  least: number,
-): { readonly p: number; readonly node: PlanNode } | undefined {
-  const edge = node.along[view];
-  let found: { p: number; node: PlanNode } | undefined;
+/** Place of the outcome with the widest gap at a closed point below it; -1: none is wider than the least. */
+function widest({ nodes, p }: Edge, view: View, least: number): number {
+  let found = -1;
+  if (!nodes) return found;
   let width = least;
-  edge?.nodes?.forEach((next, n) => {
-    const p = edge.p[n]!;
-    if (p * next.open[view] <= width) return;
-    width = p * next.open[view];
-    found = { p, node: next };
-  });
+  for (let n = 0; n < nodes.length; n++) {
+    const here = p[n]! * nodes[n]!.open[view]!;
+    if (here <= width) continue;
+    width = here;
+    found = n;
+  }
   return found;
 }
