@@ -3,7 +3,7 @@
  * better by following what each pair would do with its shares. Any split gives a valid bound, a good one a high bound.
  */
 import type { PlanProblem, Situation } from './problem.ts';
-import { countUses, newTables, solve, type TwoCauses, tableValue, telling } from './two-causes.ts';
+import { countUses, newTables, solve, type TwoCauses, telling } from './two-causes.ts';
 
 /** Causes less likely than this get no pairs. */
 const RARE = 1e-4;
@@ -11,9 +11,11 @@ const RARE = 1e-4;
 const SAME = 1e-9;
 /** What a check's share counts at the start besides how well it tells. */
 const SOME = 0.02;
-/** First step of the shares' logarithms per use, and by what steps shorten from round to round. */
+/** First step of the shares' logarithms per use, each time they are made better, and by what steps shorten from round to round. */
 const PACE = 1.4;
-const COOLING = 0.955;
+const COOLING = 0.96;
+/** Weight of the last round in the mean over rounds. */
+const LATEST = 0.2;
 /** Share of the last rounds in the uses that are followed. */
 const MEMORY = 0.55;
 /** More uses than this count as this many. */
@@ -29,24 +31,31 @@ const FOLLOW_PACE = 2;
 const FIRST_SWEEPS = 8;
 const SWEEPS = 1;
 const ENOUGH = 0.01;
-/** No further rounds when the last few raised the value by less than this fraction. */
-const GAIN = 3e-4;
-const GAIN_ROUNDS = 6;
-
-/** A check that another one must come before, and by state what of the earlier one's cost it bears. */
+/** A check that another one must come before. */
 export interface Following {
   readonly check: number;
   readonly before: number;
-  readonly price: Float64Array;
+}
+
+/** One way of sharing out. */
+export interface Split {
+  /** Cost by place. */
+  readonly costs: Float64Array;
+  /** Price of doing a check more than once, by check and state. */
+  readonly once: Float64Array;
+  /** By following and state, what of the earlier check's cost the later one bears. */
+  readonly borne: readonly Float64Array[];
 }
 
 export class CostSplit {
   readonly pairs: readonly TwoCauses[];
   readonly followings: readonly Following[];
-  /** Cost by place, as shared out now. */
-  readonly costs: Float64Array;
-  /** Price of doing a check more than once, by check and state. */
-  readonly once: Float64Array;
+  /**
+   * The mean over the last rounds, which counts: what the pairs cost is concave in how it is shared out, so the mean of
+   * shares that swing about the best ones is better than they are.
+   */
+  readonly mean: Split;
+  private readonly now: Split;
   private readonly problem: PlanProblem;
   private readonly at: Situation;
   private readonly actions: number;
@@ -59,7 +68,6 @@ export class CostSplit {
   private readonly basic: Float64Array;
   /** By set-up: its share in the cost of each action under each state. */
   private readonly setupShare: readonly Float64Array[];
-  private readonly values: number[] = [];
   private round = 0;
 
   /**
@@ -85,18 +93,23 @@ export class CostSplit {
     this.pairs = laidOut.pairs;
     this.whose = laidOut.whose;
     this.share = laidOut.share;
-    this.costs = new Float64Array(this.share.length);
     this.uses = new Float64Array(this.share.length);
     this.smoothed = new Float64Array(this.share.length);
-    this.once = new Float64Array(checks.length * states);
     this.followings = checks.flatMap(({ after }, check) =>
       after.flatMap((before): Following[] => {
         if (at.done[check] !== 0 || at.done[before] !== 0) return [];
-        return [{ check, before, price: new Float64Array(states).fill(FIRST_BORNE * checks[before]!.cost) }];
+        return [{ check, before }];
       }),
     );
     this.setupShare = problem.setupCosts.map((_, bit) => this.evenShare(bit, foreign));
+    this.now = {
+      costs: new Float64Array(this.share.length),
+      once: new Float64Array(checks.length * states),
+      borne: this.followings.map(({ before }) => new Float64Array(states).fill(FIRST_BORNE * checks[before]!.cost)),
+    };
     this.shareOut();
+    const { costs, once, borne } = this.now;
+    this.mean = { costs: costs.slice(), once: once.slice(), borne: borne.map((price) => price.slice()) };
   }
 
   /** All pairs with a place for every cost in them; shares to start from. */
@@ -116,25 +129,25 @@ export class CostSplit {
     return { pairs, whose: Int32Array.from(whose), share: Float64Array.from(share) };
   }
 
-  /** Better shares and prices, by at most so many rounds; fewer when they no longer help. */
+  /** Better shares and prices, by so many rounds. */
   improve(rounds: number): void {
-    const { problem, at, pairs, costs, uses, smoothed, share, whose, once, basic } = this;
+    const { problem, at, pairs, uses, smoothed, share, whose, basic, followings } = this;
+    const { costs, once, borne } = this.now;
     const { states } = problem;
     const mean = new Float64Array(basic.length);
-    for (let r = 0; r < rounds && !this.isSettled(); r++, this.round++) {
+    for (let r = 0; r < rounds; r++, this.round++) {
       uses.fill(0);
       for (const pair of pairs) {
         solve(pair, costs, this.round === 0 ? FIRST_SWEEPS : SWEEPS, ENOUGH);
         countUses(pair, at.belief[pair.i]!, at.belief[pair.j]!, uses);
       }
-      this.note();
       mean.fill(0);
       for (let m = 0; m < uses.length; m++) {
         const now = Math.min(MOST_USES, uses[m]!);
         smoothed[m] = this.round === 0 ? now : MEMORY * smoothed[m]! + (1 - MEMORY) * now;
         mean[whose[m]!]! += smoothed[m]! * share[m]!;
       }
-      const pace = PACE * COOLING ** this.round;
+      const pace = PACE * COOLING ** r;
       for (let m = 0; m < uses.length; m++) {
         share[m] = share[m]! * Math.exp(pace * (smoothed[m]! - mean[whose[m]!]!)) + 1e-7;
       }
@@ -142,7 +155,9 @@ export class CostSplit {
         const raised = (basic[x]! + once[x]!) * Math.exp(ONCE_PACE * pace * (mean[x]! - 1));
         once[x] = Math.max(0, raised - basic[x]!);
       }
-      for (const { check, before, price } of this.followings) {
+      for (let f = 0; f < followings.length; f++) {
+        const { check, before } = followings[f]!;
+        const price = borne[f]!;
         for (let s = 0; s < states; s++) {
           // done more often than what must come before it: it bears more
           const more = mean[check * states + s]! - mean[before * states + s]!;
@@ -152,7 +167,16 @@ export class CostSplit {
       }
       for (const part of this.setupShare) this.shiftSetup(part, mean, SETUP_PACE * pace, states);
       this.shareOut();
+      this.follow(Math.max(LATEST, 2 / (this.round + 2)));
     }
+  }
+
+  /** Takes what is shared out now into the mean, with this weight. */
+  private follow(weight: number): void {
+    const { mean, now } = this;
+    mix(mean.costs, now.costs, weight);
+    mix(mean.once, now.once, weight);
+    for (let f = 0; f < mean.borne.length; f++) mix(mean.borne[f]!, now.borne[f]!, weight);
   }
 
   /** True where two causes count and no repair removes both. */
@@ -220,7 +244,8 @@ export class CostSplit {
   }
 
   private shareOut(): void {
-    const { problem, basic, once, setupShare, share, whose, costs } = this;
+    const { problem, basic, setupShare, share, whose, followings } = this;
+    const { costs, once, borne } = this.now;
     const { states } = problem;
     const total = Float64Array.from(basic);
     for (let x = 0; x < once.length; x++) total[x]! += once[x]!;
@@ -228,7 +253,9 @@ export class CostSplit {
       const cost = problem.setupCosts[bit]!;
       for (let x = 0; x < total.length; x++) total[x]! += cost * part[x]!;
     });
-    for (const { check, before, price } of this.followings) {
+    for (let f = 0; f < followings.length; f++) {
+      const { check, before } = followings[f]!;
+      const price = borne[f]!;
       for (let s = 0; s < states; s++) {
         total[check * states + s]! += price[s]!;
         total[before * states + s]! -= price[s]!;
@@ -241,21 +268,8 @@ export class CostSplit {
       costs[m] = total[whose[m]!]! * share[m]!;
     }
   }
+}
 
-  /** Takes down the value reached. */
-  private note(): void {
-    const { belief } = this.at;
-    const { states } = this.problem;
-    let value = 0;
-    for (const { table, i, j } of this.pairs) value += tableValue(table, 0, belief[i]!, belief[j]!);
-    for (let x = 0; x < this.once.length; x++) value -= this.once[x]! * belief[x % states]!;
-    this.values.push(value);
-  }
-
-  private isSettled(): boolean {
-    const { values } = this;
-    const last = values.at(-1);
-    const before = values.at(-1 - GAIN_ROUNDS);
-    return last !== undefined && before !== undefined && last - before <= GAIN * Math.abs(last);
-  }
+function mix(mean: Float64Array, now: Float64Array, weight: number): void {
+  for (let m = 0; m < mean.length; m++) mean[m]! += weight * (now[m]! - mean[m]!);
 }

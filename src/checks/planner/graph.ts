@@ -20,7 +20,7 @@ const GUESS = 0.45;
 const FAR = 300;
 /** Rounds for the bound from pairs of causes when it is made, and when it is made better. */
 const FIRST_ROUNDS = 45;
-const MORE_ROUNDS = 75;
+const MORE_ROUNDS = 120;
 
 const guessed = (low: number, stop: number, mass: number): number =>
   stop > low ? low + (GUESS * (stop - low)) / (1 + (stop - low) / (FAR * mass)) : low;

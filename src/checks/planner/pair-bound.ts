@@ -66,27 +66,28 @@ export class PairBound {
       this.pairOf[j * states + i] = n;
     });
     this.tables = new Float64Array(this.split.pairs.length * WIDTH);
-    this.once = new Float64Array(this.split.once.length);
-    this.released = new Float64Array(this.split.once.length);
+    this.once = new Float64Array(problem.checks.length * states);
+    this.released = new Float64Array(problem.checks.length * states);
   }
 
   /** Spends so many rounds on better shares and makes the tables anew. */
   improve(rounds: number): void {
     const { split } = this;
     split.improve(rounds);
+    const { costs, once, borne } = split.mean;
     split.pairs.forEach((pair, n) => {
       const warm = pair.table.slice();
       pair.table.fill(0);
-      solve(pair, split.costs, SWEEPS, ENOUGH);
+      solve(pair, costs, SWEEPS, ENOUGH);
       this.tables.set(pair.table, n * WIDTH);
       pair.table.set(warm);
     });
-    this.once.set(split.once);
-    this.released.set(split.once);
+    this.once.set(once);
+    this.released.set(once);
     const { states } = this.problem;
-    for (const { before, price } of split.followings) {
-      for (let s = 0; s < states; s++) this.released[before * states + s]! -= price[s]!;
-    }
+    split.followings.forEach(({ before }, f) => {
+      for (let s = 0; s < states; s++) this.released[before * states + s]! -= borne[f]![s]!;
+    });
   }
 
   /** Sum of the pairs' optima for a belief, which need not sum to 1. */

@@ -13,8 +13,11 @@ export class RepairOrders {
   private readonly price: Float64Array;
   private readonly bits: Int32Array;
   private readonly left: Float64Array;
-  private readonly mass: Float64Array;
+  /** Repairs not in the order yet; for each of these places its probability, its cost now and the one over the other. */
   private readonly open: Int32Array;
+  private readonly mass: Float64Array;
+  private readonly costNow: Float64Array;
+  private readonly worth: Float64Array;
   private readonly tried: Int32Array;
   private readonly attempts: Float64Array;
   private readonly ends: Float64Array;
@@ -31,8 +34,10 @@ export class RepairOrders {
     this.price = Float64Array.from(repairs, ({ cost }) => cost);
     this.bits = Int32Array.from(repairs, ({ setups }) => setups);
     this.left = new Float64Array(states);
-    this.mass = new Float64Array(repairs.length);
     this.open = new Int32Array(repairs.length);
+    this.mass = new Float64Array(repairs.length);
+    this.costNow = new Float64Array(repairs.length);
+    this.worth = new Float64Array(repairs.length);
     this.tried = new Int32Array(repairs.length);
     this.attempts = new Float64Array(repairs.length);
     this.ends = new Float64Array(repairs.length + 1);
@@ -57,20 +62,24 @@ export class RepairOrders {
    * @param paid bits of set-ups already paid
    */
   cost(belief: Float64Array, done: Uint8Array, paid: number): number {
-    const { fixed, sums, price, bits, left, mass, open, tried, attempts, ends } = this;
+    const { fixed, sums, price, bits, left, open, mass, costNow, worth, tried, attempts, ends, endTotals } = this;
     const before = this.problem.checks.length;
-    left.set(belief);
     let total = 0;
-    for (let s = 0; s < left.length; s++) total += left[s]!;
+    for (let s = 0; s < left.length; s++) {
+      left[s] = belief[s]!;
+      total += left[s]!;
+    }
     let count = 0;
     for (let r = 0; r < fixed.length; r++) {
       if (done[before + r] !== 0) continue;
-      mass[r] = massOf(fixed[r]!, left);
-      if (mass[r]! > 0) open[count++] = r;
+      const m = massOf(fixed[r]!, left);
+      if (m <= 0) continue;
+      const cost = price[r]! + sums[bits[r]! & ~paid]!;
+      open[count] = r;
+      mass[count] = m;
+      costNow[count] = cost;
+      worth[count++] = m / cost;
     }
-    let setups = paid;
-    let steps = 0;
-    const { endTotals, areApart } = this;
     for (let e = 0; e < endTotals.length; e++) {
       const { cost } = this.problem.ends[e]!;
       let sum = 0;
@@ -78,32 +87,56 @@ export class RepairOrders {
       endTotals[e] = sum;
     }
     ends[0] = leastOf(endTotals);
+    let setups = paid;
+    let steps = 0;
     while (count > 0) {
-      let best = -1;
-      let bestMass = 0;
-      let bestCost = 0;
-      for (let n = 0; n < count; n++) {
-        const r = open[n]!;
-        const m = areApart ? mass[r]! : massOf(fixed[r]!, left);
-        if (m <= 0) continue;
-        const cost = price[r]! + sums[bits[r]! & ~setups]!;
-        // m / cost > bestMass / bestCost, without dividing
-        if (best < 0 || m * bestCost > bestMass * cost) {
-          best = n;
-          bestMass = m;
-          bestCost = cost;
-        }
+      let best = 0;
+      let most = worth[0]!;
+      for (let n = 1; n < count; n++) {
+        if (worth[n]! <= most) continue;
+        most = worth[n]!;
+        best = n;
       }
-      if (best < 0) break;
       const r = open[best]!;
-      open[best] = open[--count]!;
       tried[steps] = r;
-      attempts[steps++] = bestCost * total;
-      setups |= bits[r]!;
+      attempts[steps++] = costNow[best]! * total;
       total -= this.remove(fixed[r]!);
       ends[steps] = leastOf(endTotals);
+      count -= 1;
+      open[best] = open[count]!;
+      mass[best] = mass[count]!;
+      costNow[best] = costNow[count]!;
+      worth[best] = worth[count]!;
+      const newly = bits[r]! & ~setups;
+      setups |= newly;
+      if (!this.areApart) count = this.weighAgain(count, setups);
+      else if (newly !== 0) {
+        for (let n = 0; n < count; n++) {
+          const other = open[n]!;
+          if ((bits[other]! & newly) === 0) continue;
+          costNow[n] = price[other]! + sums[bits[other]! & ~setups]!;
+          worth[n] = mass[n]! / costNow[n]!;
+        }
+      }
     }
     return this.stopWhereCheaper(steps);
+  }
+
+  /** What open repairs remove and cost after one that removed some of it; how many of them still remove something. */
+  private weighAgain(count: number, setups: number): number {
+    const { fixed, left, open, mass, costNow, worth, price, bits, sums } = this;
+    let kept = 0;
+    for (let n = 0; n < count; n++) {
+      const r = open[n]!;
+      const m = massOf(fixed[r]!, left);
+      if (m <= 0) continue;
+      open[kept] = r;
+      mass[kept] = m;
+      costNow[kept] = price[r]! + sums[bits[r]! & ~setups]!;
+      worth[kept] = m / costNow[kept]!;
+      kept += 1;
+    }
+    return kept;
   }
 
   /** Backwards: after how many repairs is stopping cheaper than going on. */

@@ -154,20 +154,6 @@ export function solve(pair: TwoCauses, costs: Float64Array, sweeps: number, enou
   }
 }
 
-/** Value for two probabilities, from a table at an offset in a list of tables. */
-export function tableValue(tables: Float64Array, offset: number, first: number, second: number): number {
-  if (!(first > 0 && second > 0)) return 0;
-  const place = inSteps(Math.log(first / second)) + EVEN;
-  if (!(place > 0 && place < WIDTH - 1)) return 0;
-  const q = Math.floor(place);
-  const f = place - q;
-  const g = 1 - f;
-  return (
-    Math.sqrt(first * second) *
-    (g * (1 + (g * g - 1) * BEND) * tables[offset + q]! + f * (1 + (f * f - 1) * BEND) * tables[offset + q + 1]!)
-  );
-}
-
 /** Steps that are followed when uses are counted, and the chance below which a way is left. */
 const FOLLOWED = 16;
 const FAINT = 1e-2;
