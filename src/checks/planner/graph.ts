@@ -3,6 +3,7 @@
  * edge for every step that can still be best, with a bound and a guess of what follows; the points that follow are made only
  * for edges that matter in some view.
  */
+import { Guesses, likelyCost } from './guesses.ts';
 import { choose, chooseLikely, type Edge, IN_HOPE, LIKELY, type PlanNode, settle, tally, VIEWS } from './node.ts';
 import { Outcomes } from './outcomes.ts';
 import { Policies } from './policies.ts';
@@ -12,18 +13,9 @@ import { RepairOrders } from './repair-order.ts';
 
 /** Costs nearer than this fraction are equal. */
 const EQUAL = 1e-9;
-/**
- * The best plan's likely cost lies between the bound and repairs alone: at GUESS of the way while that is short, never
- * more than GUESS times FAR above the bound when it is long, where checks help more. Set by trying several; it only guides the search.
- */
-const GUESS = 0.45;
-const FAR = 300;
 /** Rounds for the bound from pairs of causes when it is made, and when it is made better. */
 const FIRST_ROUNDS = 45;
 const MORE_ROUNDS = 120;
-
-const guessed = (low: number, stop: number, mass: number): number =>
-  stop > low ? low + (GUESS * (stop - low)) / (1 + (stop - low) / (FAR * mass)) : low;
 
 export class Graph {
   readonly problem: PlanProblem;
@@ -35,7 +27,7 @@ export class Graph {
   private readonly known = new Map<string, PlanNode>();
   /** Opened points by the number of steps that lead there. */
   private readonly layers: PlanNode[][] = [];
-  private readonly weights: Float64Array;
+  private readonly guesses: Guesses;
   private isRefined = false;
 
   constructor(problem: PlanProblem, start: Situation) {
@@ -43,7 +35,7 @@ export class Graph {
     this.orders = new RepairOrders(problem);
     this.policies = new Policies(problem);
     this.outcomes = new Outcomes(problem);
-    this.weights = new Float64Array(problem.states);
+    this.guesses = new Guesses(problem, this.orders);
     this.root = this.node(start, '', 0, Number.NEGATIVE_INFINITY);
     this.raiseRoot();
     this.known.set('', this.root);
@@ -82,7 +74,7 @@ export class Graph {
       let likely = chooseLikely(node, edges);
       while (likely && likely.guessed < likely.p.length) {
         // before there is a bound an edge is guessed whole: it would be taken as more hopeful than it is later on
-        do this.guess(node, likely);
+        do this.guesses.more(node, likely);
         while (!this.isRefined && likely.guessed < likely.p.length);
         likely = chooseLikely(node, edges);
       }
@@ -219,31 +211,6 @@ export class Graph {
     edge.likely = lower;
   }
 
-  /** Guesses what one more outcome of an edge will likely cost, as long as no points follow it. */
-  private guess(node: PlanNode, edge: Edge): void {
-    const { weights } = this;
-    const { belief, done, setups } = node;
-    const { checks, repairs } = this.problem;
-    const { action, outcome, p, low, guessed: n } = edge;
-    const check = checks[action];
-    if (check) {
-      const given = check.likelihood[outcome[n]!]!;
-      for (let s = 0; s < weights.length; s++) weights[s] = belief[s]! * given[s]!;
-    } else {
-      const { fixes } = repairs[action - checks.length]!;
-      for (let s = 0; s < weights.length; s++) weights[s] = fixes[s] === 1 ? 0 : belief[s]!;
-    }
-    const wasDone = done[action]!;
-    done[action] = 1;
-    const alone = this.orders.cost(weights, done, setups | this.setupsOf(action));
-    done[action] = wasDone;
-    edge.guesses += guessed(low[n]! * p[n]!, alone, p[n]!);
-    edge.guessed = n + 1;
-    let likely = edge.guesses;
-    for (let m = n + 1; m < p.length; m++) likely += p[m]! * low[m]!;
-    edge.likely = likely;
-  }
-
   /** Set-ups that a check or a repair needs. */
   private setupsOf(action: number): number {
     const { checks, repairs } = this.problem;
@@ -288,7 +255,7 @@ export class Graph {
       key,
       depth,
       lower,
-      likely: guessed(lower, restCost, 1),
+      likely: likelyCost(lower, restCost, 1),
       upper: restCost,
       restCost,
       rest: borrowed?.policy,
