@@ -31,6 +31,7 @@ const FOLLOW_PACE = 2;
 const FIRST_SWEEPS = 8;
 const SWEEPS = 1;
 const ENOUGH = 0.01;
+
 /** A check that another one must come before. */
 export interface Following {
   readonly check: number;
