@@ -6,8 +6,13 @@ import { posteriorOf } from './posterior.ts';
 import type { Weighed, Weighing } from './weighing/weighed.ts';
 
 const cause = (id: CauseId, form?: string) => CATALOGUE.find((c) => c.id === id && (!form || c.form === form))!;
-const weighed = (causes: Weighed['causes'], logEvidence: number): Weighed =>
-  ({ id: causes[0]!.id, causes, logEvidence }) as unknown as Weighed;
+const weighed = (causes: Weighed['causes'], logEvidence: number, sensor = 0): Weighed =>
+  ({
+    id: causes[0]!.id,
+    causes,
+    logEvidence,
+    parts: { pressure: logEvidence - sensor, trims: 0, sensor },
+  }) as unknown as Weighed;
 const weighing = (singles: readonly Weighed[], pairs: readonly Weighed[] = []): Weighing =>
   ({ weighed: singles, pairs }) as unknown as Weighing;
 const even = () => 1;
@@ -49,6 +54,15 @@ describe('posterior of the causes', () => {
       1,
     );
     expect(p.byCause.get('purge_leak')! / p.byCause.get('gross_leak')!).toBeCloseTo(Math.exp(2) / 3, 9);
+  });
+
+  it('a temper leaves what the sensor noise says as it is', () => {
+    const p = posteriorOf(
+      weighing([weighed([cause('sensor_noisy')], -4, 3), weighed([cause('gross_leak')], -7)]),
+      even,
+      0.5,
+    ).byCause;
+    expect(p.get('sensor_noisy')! / p.get('gross_leak')!).toBeCloseTo(Math.exp(3), 6);
   });
 
   it('a temper softens the odds', () => {

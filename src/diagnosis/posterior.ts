@@ -7,7 +7,7 @@ import type { Weighed, Weighing } from './weighing/weighed.ts';
 const TWO_FAULTS = 0.05;
 /**
  * The evidence is tempered: what parts two causes in the two-space model is in part the model's own error, which recurs in
- * every sample and so is counted too often.
+ * every sample and so is counted too often. What the sensor's noise says is one number that no model stands behind: it is not.
  */
 export const TEMPER = 0.5;
 
@@ -23,9 +23,10 @@ export function posteriorOf(weighing: Weighing, prior: (cause: CauseId) => numbe
   const own = (c: Cause) => prior(c.id) * (c.share ?? 1);
   const total = weighing.weighed.reduce((s, w) => s + own(w.causes[0]!), 0);
   const log = (c: Cause) => Math.log(own(c) / total);
-  const singles = weighing.weighed.map((w) => temper * w.logEvidence + Math.log(1 - TWO_FAULTS) + log(w.causes[0]!));
+  const tempered = (w: Weighed) => temper * (w.logEvidence - w.parts.sensor) + w.parts.sensor;
+  const singles = weighing.weighed.map((w) => tempered(w) + Math.log(1 - TWO_FAULTS) + log(w.causes[0]!));
   const pairs = weighing.pairs.map(
-    (w) => temper * w.logEvidence + Math.log(2 * TWO_FAULTS) + w.causes.reduce((s, c) => s + log(c), 0),
+    (w) => tempered(w) + Math.log(2 * TWO_FAULTS) + w.causes.reduce((s, c) => s + log(c), 0),
   );
   const top = Math.max(...singles, ...pairs);
   const mass = [...singles, ...pairs].reduce((s, l) => s + Math.exp(l - top), 0);

@@ -2,6 +2,7 @@
 import type { Phase, ProcedureKind, Recording } from '../recording/recording.ts';
 import { findResolution } from '../recording/resolution.ts';
 import type { Car } from '../system/car.ts';
+import { foundRails, noiseOffRails } from './likelihood/found-rails.ts';
 import { freezeOnset } from './likelihood/freeze-onset.ts';
 import { characterise, type Observations, observe, type SensorCharacter } from './likelihood/observations.ts';
 import { buildDrive } from './model/build-drive.ts';
@@ -34,9 +35,9 @@ export interface Prepared {
  */
 const RAIL_SHARE = 0.125;
 
-export function sensorRails(car: Car): { low: number; high: number } {
+export function sensorRails(car: Car): { low: number; high: number } | undefined {
   const s = car.pressureSensor;
-  if (!s) return { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
+  if (!s) return undefined;
   const beyond = RAIL_SHARE * (s.maxGaugePa - s.minGaugePa);
   return { low: s.minGaugePa - beyond, high: s.maxGaugePa + beyond };
 }
@@ -81,9 +82,9 @@ export function prepare(
 ): Prepared {
   const p = recording.channels.tankPressureGaugePa;
   if (!p) throw new Error(`${recording.label}: no tank pressure channel; map one before asking for a finding`);
-  const rails = sensorRails(car);
-  const clip = measuredClip(p, rails, findResolution(p)?.step ?? 0);
   const stepPa = findResolution(p)?.step ?? 0;
+  const rails = sensorRails(car);
+  const clip = rails ? measuredClip(p, rails, stepPa) : foundRails(p, stepPa, noiseOffRails(p));
   const freezeOnsetS = freezeOnset(recording.timeS, p, stepPa);
   const character = characterise(recording.timeS, p, clip);
   const fillings = procedure === 'refuelling' ? phases.filter((f) => f.kind === 'filling') : [];

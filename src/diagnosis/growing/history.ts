@@ -48,7 +48,8 @@ export class History {
   readonly firsts: readonly number[][] = CHANNEL_NAMES.map(() => []);
   notes: RecordingNotes | undefined;
   readonly pressures: readonly PressureWatch[] = PRESSURES.map(() => new PressureWatch());
-  private readonly rails: { low: number; high: number };
+  /** Absent where nobody noted the sensor's range. */
+  private readonly rails: { low: number; high: number } | undefined;
   /** Last value of each command and when it was seen. */
   private readonly seen = COMMANDS.map(() => ({ timeS: Number.NaN, value: 0 }));
 
@@ -141,7 +142,9 @@ export class History {
   /** Looks anew at the tank sensor's step and noise, and at where it clips. */
   characterise(): { readonly low: number; readonly high: number } {
     const { tank } = this;
-    const clip = measuredClip(Float64Array.of(tank.low, tank.high), this.rails, tank.character.stepPa);
+    const clip = this.rails
+      ? measuredClip(Float64Array.of(tank.low, tank.high), this.rails, tank.character.stepPa)
+      : tank.piles();
     tank.characterise(clip);
     return clip;
   }

@@ -1,4 +1,5 @@
 /** What one pressure channel says of its sensor, followed reading by reading in bounded room. */
+import { foundRails, noiseOffRails } from '../likelihood/found-rails.ts';
 import { characterise, type SensorCharacter } from '../likelihood/observations.ts';
 import type { Rails } from '../single-run/observed-channel.ts';
 import { RAIL_SHARE } from '../single-run/observed-channel.ts';
@@ -56,6 +57,17 @@ export class PressureWatch {
 
   freezeOnsetS(): number | undefined {
     return this.still.onsetS();
+  }
+
+  /** Where the readings pile up, as `foundRails` tells it from a sample of them. */
+  piles(): Rails {
+    const { gaugePa } = this.sensor.readings();
+    const found = foundRails(gaugePa, this.character.stepPa, noiseOffRails(gaugePa));
+    // what the sample takes for its extreme may have been passed by a reading outside it
+    return {
+      low: found.low <= this.low ? found.low : Number.NEGATIVE_INFINITY,
+      high: found.high >= this.high ? found.high : Number.POSITIVE_INFINITY,
+    };
   }
 
   /** Where the readings themselves stop, as `findRails` tells it from all of them. */

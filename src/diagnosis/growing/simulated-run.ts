@@ -23,6 +23,8 @@ export const carOf = (layout: LayoutId): Car => ({
   tankVolumeM3: 0.05,
   fillerNeckVolumeM3: 0.0015,
   canisterFreeVolumeM3: 0.002,
+  // one that still reads when the nozzle shuts off
+  ...(layout === 'engine-vacuum' && { pressureSensor: { minGaugePa: -3750, maxGaugePa: 6250 } }),
 });
 
 /**

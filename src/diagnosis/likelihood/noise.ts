@@ -56,14 +56,25 @@ function steepness(o: Observations, i: number): number {
   return Math.max(to(i - 1), to(i + 1));
 }
 
-/** The noise of a sensor that says nothing of the tank: no allowance for what the model cannot follow. */
-export function sensorOnlyWhitening(o: Observations, noise: Noise): Whitening {
+/**
+ * The noise of a sensor that says nothing of the tank: no allowance for what the model cannot follow, but the same wander of its zero
+ * that every other cause is granted, or a standing pressure would be taken for a standing sensor.
+ */
+export function sensorOnlyWhitening(o: Observations, noise: Noise, procedure: string): Whitening {
   const n = o.timeS.length;
+  const slowPa = new Float64Array(n).fill(noise.slowPa);
+  const slowS = new Float64Array(n).fill(noise.slowS);
+  for (let i = 0; i < n; i++) {
+    const other = procedure === 'vacuum-draw' ? undefined : OTHER_SHARE[o.phase[i]!];
+    if (!other) continue;
+    slowPa[i] = Math.hypot(noise.slowPa, ZERO_WANDER_PA);
+    if (ZERO_WANDER_PA > noise.slowPa) slowS[i] = other.timeS;
+  }
   return new Whitening(
     o.timeS,
     o.whiteVariance.map((v) => v * noise.whiteScale),
-    new Float64Array(n).fill(noise.slowPa),
-    new Float64Array(n).fill(noise.slowS),
+    slowPa,
+    slowS,
     new Uint8Array(n),
   );
 }

@@ -66,7 +66,7 @@ const BEFORE_FREEZE_SD_PA = 1000;
 export function constantLogEvidence(p: Prepared, noise: Noise): number {
   const { observations: o, clip } = p;
   const n = o.gaugePa.length;
-  const w = sensorOnlyWhitening(o, noise);
+  const w = sensorOnlyWhitening(o, noise, p.procedure);
   const onset = p.freezeOnsetS ?? Number.NEGATIVE_INFINITY;
   const from = o.timeS.findIndex((t) => t >= onset);
   const level = median(o.gaugePa.subarray(from));
