@@ -84,6 +84,8 @@ function walkGrid(problem: LeastSquares, fit: Fit, key: number, s: MarginalSetti
       last = z;
       z = held.z;
       const log = -(held.cost + 0.5 * restLogDeterminant(held.hessian, n, key));
+      // where the model has no answer the grid ends
+      if (!Number.isFinite(log)) break;
       points.push({ z: at, log, fit: held });
       if (log > top) top = log;
       if (log < top - s.depth) break;

@@ -305,7 +305,7 @@ export function tangents(
       const dReadingStart =
         forward * d[b + D_READING]! - back * d[b + D_READINGB]! + dHistory * (reading - readingB) * dr;
       const dyNext = yNext > 0 ? d[b + D_Y]! + r * (d[b + D_Y]! - d[b + D_YB]!) + (y - yB) * dr : 0;
-      const dtNext = d[b + D_T]! + r * (d[b + D_T]! - d[b + D_TB]!) + (t - tB) * dr;
+      const dtNext = d[b + D_T]! + (tNext === t ? 0 : r * (d[b + D_T]! - d[b + D_TB]!) + (t - tB) * dr);
       d[b + D_NB]! = d[b + D_N]!;
       d[b + D_VAPB]! = dVap;
       d[b + D_YB]! = d[b + D_Y]!;

@@ -124,6 +124,7 @@ export function runTwoSpace(
   let vapourBefore = n * y;
   let yBefore = y;
   let tBefore = t;
+  let tRiseBefore = 0;
   let pcBefore = pc;
   let pSlowBefore = pSlow;
   let readingBefore = reading;
@@ -186,7 +187,10 @@ export function runTwoSpace(
     const readingStart = forward * reading - back * readingBefore;
     // composition and temperature at the end of the step, extrapolated: the flows need them before they are solved for
     const yNext = y + ratio * (y - yBefore);
-    const tNext = t + ratio * (t - tBefore);
+    const tRise = t - tBefore;
+    // a temperature that swings to and fro, as behind an opening that changes all the gas in a step, would be extrapolated ever further
+    const tNext = tRise * tRiseBefore < 0 ? t : t + ratio * tRise;
+    tRiseBefore = tRise;
     nBefore = n;
     vapourBefore = n * y;
     yBefore = y;
