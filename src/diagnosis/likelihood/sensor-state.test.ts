@@ -41,6 +41,17 @@ describe('what the readings alone say of the sensor', () => {
     expect(sensorState(prepared(() => -5000))).toEqual({ sound: 0, noisy: 0, frozen: 0 });
   });
 
+  it('a sensor that froze half-way is explained whatever it read before, and a pressure that only moves less is not', () => {
+    const frozenAt20 = (t: number, n: () => number) =>
+      Math.round(decay(Math.min(t, 20)) + (t < 20 ? 3 * n() : 0.1 * n()));
+    const still = constantLogEvidence(prepared(frozenAt20), FIRST_NOISE);
+    const moving = constantLogEvidence(
+      prepared((t, n) => Math.round(decay(t) + 3 * n())),
+      FIRST_NOISE,
+    );
+    expect(still - moving).toBeGreaterThan(100);
+  });
+
   it('a constant explains readings that stand still far better than readings that move', () => {
     const still = constantLogEvidence(
       prepared((_, n) => 37 + 3 * n()),

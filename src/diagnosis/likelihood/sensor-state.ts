@@ -1,7 +1,7 @@
 /** What the readings alone say of the sensor: frozen, or far noisier than sensors are. */
 import type { Prepared } from '../prepare.ts';
 import { type Noise, sensorOnlyWhitening } from './noise.ts';
-import { median } from './observations.ts';
+import { median, type Observations } from './observations.ts';
 
 /** ln normal density. */
 const logNormal = (x: number, centre: number, sd: number) =>
@@ -56,8 +56,11 @@ export function sensorState(p: Prepared): SensorState {
   };
 }
 
-/** A reading of a sensor that is about to freeze is anything within this [Pa], judgement. */
-const BEFORE_FREEZE_SD_PA = 1000;
+/**
+ * Before it froze the sensor was sound and read a pressure of which nothing is assumed but that it walks: by one of these from one
+ * reading to the next [Pa], each as likely as the other. Judgement.
+ */
+const WALKS_PA = [1, 3, 10, 30, 100, 300, 1000] as const;
 
 /**
  * ln evidence of the readings as one constant anywhere in the sensor's range plus noise, from the onset on where they
@@ -65,15 +68,19 @@ const BEFORE_FREEZE_SD_PA = 1000;
  */
 export function constantLogEvidence(p: Prepared, noise: Noise): number {
   const { observations: o, clip } = p;
-  const n = o.gaugePa.length;
-  const w = sensorOnlyWhitening(o, noise, p.procedure);
   const onset = p.freezeOnsetS ?? Number.NEGATIVE_INFINITY;
-  const from = o.timeS.findIndex((t) => t >= onset);
-  const level = median(o.gaugePa.subarray(from));
+  const from = Math.max(
+    0,
+    o.timeS.findIndex((t) => t >= onset),
+  );
+  const frozen = after(o, from);
+  const w = sensorOnlyWhitening(frozen, noise, p.procedure);
+  const level = median(frozen.gaugePa);
+  const n = frozen.gaugePa.length;
   const readings = new Float64Array(n);
   const ones = new Float64Array(n);
   w.apply(
-    o.gaugePa.map((x) => x - level),
+    frozen.gaugePa.map((x) => x - level),
     readings,
     0,
   );
@@ -81,18 +88,35 @@ export function constantLogEvidence(p: Prepared, noise: Noise): number {
   let rr = 0;
   let r1 = 0;
   let oneOne = 0;
-  for (let i = from; i < n; i++) {
+  for (let i = 0; i < n; i++) {
     rr += readings[i]! ** 2;
     r1 += readings[i]! * ones[i]!;
     oneOne += ones[i]! ** 2;
   }
   const width = Number.isFinite(clip.high - clip.low) ? clip.high - clip.low : UNKNOWN_RANGE_PA;
-  let log = -0.5 * (rr - (r1 * r1) / oneOne) - 0.5 * Math.log(oneOne) + 0.5 * Math.log(2 * Math.PI) - Math.log(width);
-  log -= 0.5 * w.logDeterminant;
-  for (let i = 0; i < from; i++) {
-    log -=
-      0.5 * Math.log(BEFORE_FREEZE_SD_PA ** 2 / o.whiteVariance[i]!) +
-      0.5 * ((o.gaugePa[i]! - level) / BEFORE_FREEZE_SD_PA) ** 2;
-  }
-  return log;
+  const log = -0.5 * (rr - (r1 * r1) / oneOne) - 0.5 * Math.log(oneOne) + 0.5 * Math.log(2 * Math.PI) - Math.log(width);
+  return log - 0.5 * w.logDeterminant + walkLogEvidence(o, from);
+}
+
+const after = (o: Observations, from: number): Observations => ({
+  timeS: o.timeS.subarray(from),
+  gaugePa: o.gaugePa.subarray(from),
+  whiteVariance: o.whiteVariance.subarray(from),
+  phase: o.phase.slice(from),
+  sinceEventS: o.sinceEventS.subarray(from),
+});
+
+/** ln evidence of the readings before number `end` as a walk that ends where that one is. */
+function walkLogEvidence(o: Observations, end: number): number {
+  if (end <= 0) return 0;
+  const logs = WALKS_PA.map((walk) => {
+    let log = 0;
+    for (let i = 0; i < end; i++) {
+      const variance = walk * walk + o.whiteVariance[i]!;
+      log -= 0.5 * (Math.log(variance) + (o.gaugePa[i]! - o.gaugePa[i + 1]!) ** 2 / variance);
+    }
+    return log;
+  });
+  const top = Math.max(...logs);
+  return top + Math.log(logs.reduce((sum, l) => sum + Math.exp(l - top), 0) / logs.length);
 }
