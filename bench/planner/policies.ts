@@ -75,7 +75,7 @@ export function plannerPolicy(job: JobState): Policy {
         next = undefined;
       }
       if (belief === undefined) break;
-      if (next && !next.isAlone && shift(posed, foreseen, belief) < SHIFT) plan = next;
+      if (next && shift(posed, foreseen, belief) < SHIFT) plan = next;
       else {
         ({ posed, plan } = planFrom(steps, setups, belief));
         foreseen = posed.situation.belief;

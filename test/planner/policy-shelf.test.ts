@@ -31,7 +31,6 @@ const plans = Array.from({ length: 100 }, () => {
     needs: bits(needs),
     setups,
     paid,
-    isAlone: false,
   };
   return { policy, uses, needs };
 });

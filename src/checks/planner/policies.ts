@@ -29,7 +29,6 @@ export class Policies {
       needs: none(this.words),
       setups: 0,
       paid: 0,
-      isAlone: false,
     }));
     this.known = new Shelf([], problem);
     this.fresh = this.known;
@@ -133,6 +132,6 @@ export class Policies {
     add(uses, action);
     if (has(needs, action)) needs[action >>> 5]! &= ~(1 << (action & 31));
     for (const before of check?.after ?? []) add(needs, before);
-    return { action, next, cost, uses, needs, setups, paid: paid & setups, isAlone: false };
+    return { action, next, cost, uses, needs, setups, paid: paid & setups };
   }
 }

@@ -9,8 +9,6 @@ export interface Policy {
   readonly next: readonly (Policy | undefined)[];
   /** Expected cost by state. */
   readonly cost: Float64Array;
-  /** Repairs alone: nothing else was looked at from here on. */
-  readonly isAlone: boolean;
   /** Bits of actions that it may take, and of those that it takes as done. */
   readonly uses: Bits;
   readonly needs: Bits;
