@@ -7,7 +7,7 @@ import { checkKey, figureValues } from './figures.ts';
 import type { JobState } from './job-state.ts';
 import type { PlanCheck, PlanProblem, PlanRepair, Situation } from './planner/problem.ts';
 import { startOf } from './planner/problem.ts';
-import { REPAIRS, type Repair, repairMinutesKey, repairPartsKey, VERIFY_MINUTES, VERIFY_SETUPS } from './repairs.ts';
+import { REPAIRS, type Repair, repairMinutesKey, repairPartsKey, VERIFY_SETUPS } from './repairs.ts';
 import { ROOT_CAUSES, type RootCauseId } from './root-causes.ts';
 import { SETUPS, setupBits, setupKey } from './setups.ts';
 import type { SimulatedRecording } from './simulated/simulate-recordings.ts';
@@ -122,7 +122,7 @@ export function jobProblem(job: JobState, belief: Belief): JobProblem {
   });
   const planRepairs = REPAIRS.map((repair): PlanRepair => {
     const price: Price = {
-      minutes: figure(repairMinutesKey(repair.id)) + VERIFY_MINUTES[repair.verifiedBy],
+      minutes: figure(repairMinutesKey(repair.id)) + figure(checkKey(repair.verifiedBy, 'minutes')),
       waitMinutes: 0,
       goods: figure(repairPartsKey(repair.id)) * figure('shop.rate'),
     };

@@ -1,6 +1,7 @@
 /** The plan of a job: its answers improve, its figures agree with each other, and it obeys what the trade demands. */
 import { describe, expect, test } from 'vitest';
-import { type JobState, NEW_JOB } from './job-state.ts';
+import { jobProblem } from './job-problem.ts';
+import { beliefOf, type JobState, NEW_JOB } from './job-state.ts';
 import { plan, planNext } from './plan.ts';
 import type { PlanTree } from './plan-tree.ts';
 
@@ -73,6 +74,23 @@ describe('a small leak', () => {
     expect(likeliest?.probability).toBeGreaterThan(0.1);
     expect(likeliest?.probability).toBeLessThan(0.3);
   });
+});
+
+test('the shop’s own minutes of a verification count in every repair that it proves', () => {
+  const job: JobState = { ...LEAK, finding: { causes: [{ id: 'purge_leak', probability: 1, places: [] }] } };
+  const minutes = (changes: JobState['changes']): number => {
+    const { problem, prices, repairs } = jobProblem({ ...job, changes }, beliefOf({ ...job, changes }));
+    return prices[problem.checks.length + repairs.findIndex(({ id }) => id === 'purge valve')]!.minutes;
+  };
+  expect(minutes({ 'check.T31.minutes': 40 })).toBe(minutes({}) + 25);
+});
+
+test.each(['P0442', 'P0446', 'P0496'])('%s: the reflex is searched as well as the plan', (code) => {
+  // whoever fits a part first can go on as the plan would have: that is dearer by the part's own price at most
+  const { instead } = plan({ ...NEW_JOB, codes: [code] }, { expansions: 150 });
+  const repairs = instead.filter(({ step }) => step.kind === 'repair');
+  expect(repairs).toHaveLength(1);
+  for (const { step, extra } of repairs) expect(extra).toBeLessThanOrEqual(step.cost);
 });
 
 test('a call that asks to stop gets a plan all the same', () => {

@@ -67,8 +67,11 @@ const DEFAULT_EXPANSIONS = 1500;
 const DEFAULT_GAP = 0.02;
 /** Points opened before each answer that is handed out. */
 const ANSWERS_AT = [20, 60, 250, 1000];
-/** Points opened for what one would do by reflex, shared out over its outcomes. */
-const REFLEX_EXPANSIONS = 50;
+/**
+ * Points opened at most for a step that one would take by reflex, shared out over its outcomes. It is searched as long as the
+ * plan was, since a plan that is looked for less looks dearer than it is; beyond this many neither changes by a minute.
+ */
+const REFLEX_EXPANSIONS = 1000;
 /** Chance that smoke leaves through a valve that was not proven to seal, whatever else leaks. Judgement. */
 const UNSEALED = 0.25;
 const SHOWN_CAUSES = 5;
@@ -93,9 +96,10 @@ export function* planNext(job: JobState, options: PlanOptions = {}): Generator<P
   for (const at of [...ANSWERS_AT.filter((n) => n < expansions), expansions]) {
     search.run({ expansions: at, gap, shouldStop: asked });
     if (stopped || search.gap <= gap || at === expansions) break;
-    // what the reflex would cost is worked out for the last answer only
     yield describe(posed, belief, search, []);
   }
+  // what the reflex would cost takes as long again: the plan does not wait for it
+  yield describe(posed, belief, search, []);
   return describe(posed, belief, search, reflexes(posed, search));
 }
 
@@ -183,7 +187,7 @@ function reflex(posed: JobProblem, search: PlanSearch, action: number): Comparis
     done[action] = 1 + outcome;
     const after = { belief, done, setups: situation.setups | setups };
     const rest = new PlanSearch(problem, after);
-    rest.run({ expansions: Math.ceil(REFLEX_EXPANSIONS * p) });
+    rest.run({ expansions: Math.ceil(Math.min(search.expansions, REFLEX_EXPANSIONS) * p), gap: search.gap });
     cost += p * rest.root.upper;
     const then = new PlanPrices(posed).expected(rest.plan(), belief);
     expected.minutes += p * then.minutes;

@@ -56,6 +56,14 @@ describe('refused', () => {
   });
 });
 
+test('an open coil is entered as the meter shows it', () => {
+  const open = { 'purge coil': 'OL', 'vent coil': '25 ohm', 'coil temperature': '20 °C' };
+  expect(odds('T10', open)).toBeGreaterThan(20);
+  expect(odds('T10', { ...open, 'purge coil': '∞' })).toBe(odds('T10', open));
+  // nothing else overflows
+  expect(problems('T20', { flow: 'OL', pressure: '10 inH2O' })).toContain('does not start with a number');
+});
+
 test('units do not matter', () => {
   const a = meaning('T20', { flow: '0.55 L/min', pressure: '10 inH2O' });
   const b = meaning('T20', { flow: '550 cm3/min', pressure: '2.49082 kPa' });

@@ -28,12 +28,17 @@ const shown = (field: NumberField, valueSi: number): string => {
   return unit ? `${Number(fromSi(valueSi, unit).toPrecision(3))} ${unit.symbol}` : String(valueSi);
 };
 
+/** "OL", "O.L", "0L" or the sign for it. */
+const OVERLOAD = /^\s*(?:[o0]\.?l\.?|∞)\s*$/i;
+
 function readNumber(field: NumberField, text: string | undefined): number | EntryProblem | undefined {
   if (text === undefined || text.trim() === '') {
     return field.optional
       ? undefined
       : { field: field.id, text: `${field.id}: nothing entered, expected a number with its unit (${field.unit})` };
   }
+  // what a meter shows across an open coil is a reading, though no number
+  if (field.quantity === 'resistance' && OVERLOAD.test(text)) return field.most;
   const parsed = parseQuantity(text, field.quantity);
   if (!parsed.ok) return { field: field.id, text: `${field.id}: ${parsed.problem}` };
   const { valueSi } = parsed;

@@ -93,8 +93,6 @@ export const REPAIR_FIGURES: readonly Figure[] = REPAIRS.flatMap((r) => [
   } as const,
 ]);
 
-/** Minutes that the verification of a repair takes, without its set-up. T37 and T31 as in their own entries; T38 judgement. */
-export const VERIFY_MINUTES: Readonly<Record<Repair['verifiedBy'], number>> = { T37: 8, T31: 15, T38: 30 };
 /** Set-ups that the verification needs. */
 export const VERIFY_SETUPS: Readonly<Record<Repair['verifiedBy'], readonly SetupId[]>> = {
   T37: ['rig'],

@@ -1,6 +1,7 @@
 /** What `plan --json` and `result --json` print. */
 import { z } from 'zod';
 import { jobStateSchema } from '../checks/job-format.ts';
+import { DERIVED_IDS } from '../checks/likelihood/derived.ts';
 import { ROOT_CAUSE_IDS } from '../checks/root-causes.ts';
 import { SETUP_FAULTS, SETUPS } from '../checks/setups.ts';
 
@@ -68,6 +69,22 @@ export const planResultSchema = z
       .describe('What one would do by reflex, and how much dearer a plan that starts with it is'),
     tree,
     unproven: z.object({ probability, causes: z.array(cause) }),
+    entered: z
+      .array(
+        z.union([
+          z.object({
+            kind: z.literal('diameter'),
+            id: z.string(),
+            sizeMm: z.object({ median: z.number(), lo90: z.number(), hi90: z.number() }),
+          }),
+          z.object({
+            kind: z.enum(['length', 'resistance', 'pressure', 'fraction', 'number']),
+            id: z.enum(DERIVED_IDS as [(typeof DERIVED_IDS)[number]]),
+            value: z.number().describe('SI'),
+          }),
+        ]),
+      )
+      .describe('What the numbers of the result come to; empty for "plan" and for a choice'),
     state: jobStateSchema,
   })
   .describe('What "plan --json" and "result --json" print');

@@ -2,8 +2,10 @@
 import { checkById } from '../checks/catalogue/all.ts';
 import type { Comparison, Plan, ProbableCause } from '../checks/plan.ts';
 import type { PlanTree, TreeStep } from '../checks/plan-tree.ts';
-import { REPAIRS, type RepairId } from '../checks/repairs.ts';
+import { cautionsOfRepair } from '../checks/repair-cautions.ts';
+import type { RepairId } from '../checks/repairs.ts';
 import { EN } from '../checks/text/en.ts';
+import type { Meant } from '../checks/what-numbers-mean.ts';
 import { GENERAL_CAUTION } from '../report/cautions.ts';
 import { wrapped } from './finding-words.ts';
 
@@ -16,18 +18,11 @@ export function stepName(step: Pick<TreeStep, 'kind' | 'id'>): string {
   return step.kind === 'repair' ? EN.repairs[step.id as RepairId] : EN.sendAway;
 }
 
-/** Cautions of a step; a repair has those of the work that it is. */
+/** Cautions of a step. */
 export function cautionsOfStep(step: Pick<TreeStep, 'kind' | 'id'>): readonly string[] {
   if (step.kind === 'check') return checkById(step.id).cautions.map((id) => EN.cautions[id]);
   if (step.kind !== 'repair') return [];
-  const lowersTank = REPAIRS.find(({ id }) => id === step.id)?.setups.includes('tank lowered') ?? false;
-  const ids = [
-    'vapour',
-    'open slowly',
-    'sealed tank',
-    ...(lowersTank ? (['open fuel', 'lift'] as const) : []),
-  ] as const;
-  return ids.map((id) => EN.cautions[id]);
+  return cautionsOfRepair(step.id as RepairId).map((id) => EN.cautions[id]);
 }
 
 const percent = (p: number): string => (p > 0.995 ? 'over 99 %' : p < 0.005 ? 'under 1 %' : `${Math.round(100 * p)} %`);
@@ -40,12 +35,45 @@ const causeList = (causes: readonly ProbableCause[], most: number): string =>
 const withSetups = (step: TreeStep): string =>
   step.setups.length === 0 ? '' : ` (with: ${step.setups.map((id) => EN.setups[id]).join(', ')})`;
 
-function comparison({ step, probability, extra }: Comparison): string {
+function meantFigure(meant: Meant): string {
+  if (meant.kind === 'diameter') {
+    const { median, lo90, hi90 } = meant.sizeMm;
+    return `${meant.id}, equivalent diameter: ${median.toFixed(2)} mm (${lo90.toFixed(2)} to ${hi90.toFixed(2)})`;
+  }
+  const { id, value } = meant;
+  switch (meant.kind) {
+    case 'length':
+      return `${id}: ${(value * 1e3).toFixed(2)} mm`;
+    case 'resistance':
+      return `${id}: ${Number(value.toPrecision(3))} Ω`;
+    case 'pressure':
+      return `${id}: ${Math.round(value)} Pa`;
+    case 'fraction':
+      return `${id}: ${(100 * value).toFixed(value < 0.1 ? 1 : 0)} %`;
+    case 'number':
+      return `${id}: ${value.toFixed(2)}`;
+  }
+}
+
+/** What the numbers that were entered come to, with the instrument's error. */
+export const meantInWords = (entered: readonly Meant[]): readonly string[] =>
+  entered.length === 0 ? [] : ['The numbers come to', ...entered.map((meant) => `  - ${meantFigure(meant)}`), ''];
+
+/** "12 min more work and 30 less for goods" */
+function difference(expected: Comparison['expected'], plan: Plan): string {
+  const more = (value: number): string => `${Math.round(Math.abs(value))}`;
+  const word = (value: number): string => (Math.round(value) < 0 ? 'less' : 'more');
+  const work = expected.minutes - plan.expected.minutes;
+  const goods = expected.goods - plan.expected.goods;
+  return `${more(work)} min ${word(work)} work, ${more(goods)} ${word(goods)} for goods`;
+}
+
+function comparison({ step, probability, extra, expected }: Comparison, plan: Plan): string {
   const chance =
     step.kind === 'repair' ? `right with ${percent(probability)}` : `shows something with ${percent(probability)}`;
   const dearer =
     extra > 0.5
-      ? `a plan that starts with it costs about ${minutes(extra)} more`
+      ? `a plan that starts with it costs about ${minutes(extra)} more, all counted as the goal says (${difference(expected, plan)})`
       : 'about as dear as far as this search can tell';
   return `${stepName(step)}: ${chance}; ${dearer}.`;
 }
@@ -104,7 +132,7 @@ export function planInWords(plan: Plan, acknowledged: boolean): string {
         ]
       : []),
     ...(plan.instead.length > 0
-      ? ['', 'Why not the usual reflex', ...plan.instead.map((c) => wrapped(comparison(c), '  - ', '    '))]
+      ? ['', 'Why not the usual reflex', ...plan.instead.map((c) => wrapped(comparison(c, plan), '  - ', '    '))]
       : []),
     '',
     'The plan',

@@ -1,12 +1,12 @@
 /** `plan`: the next step towards a proven repair, and why. */
 
-import { checkById } from '../checks/catalogue/all.ts';
+import { CHECKS, checkById } from '../checks/catalogue/all.ts';
 import type { CircumstanceId } from '../checks/circumstances.ts';
 import { jobStateFromStored, jobStateSchema, storedJobState } from '../checks/job-format.ts';
 import { type JobState, NEW_JOB } from '../checks/job-state.ts';
 import type { Plan } from '../checks/plan.ts';
-import { readEntry } from '../checks/read-entry.ts';
 import { EN } from '../checks/text/en.ts';
+import type { Meant } from '../checks/what-numbers-mean.ts';
 import { COMPLAINTS as ALL_COMPLAINTS, type Complaint } from '../diagnosis/priors/root-causes.ts';
 import { findingFromStored } from '../report/finding-format.ts';
 import { storedSheetSchema } from '../report/sheet.ts';
@@ -16,7 +16,7 @@ import { EXIT } from './exit-codes.ts';
 import { Failure } from './failure.ts';
 import { readJsonFile } from './json-file.ts';
 import { printJson, printText, remark } from './output.ts';
-import { cautionsOfStep, planInWords, stepName } from './plan-words.ts';
+import { cautionsOfStep, meantInWords, planInWords, stepName } from './plan-words.ts';
 import { runInThread } from './thread.ts';
 import { refuseOverwritingInput, writeWhole } from './write-whole.ts';
 
@@ -83,11 +83,16 @@ export async function planCommand(options: PlanOptions): Promise<void> {
   await showPlan(state, options, [options.finding, options.car, options.state]);
 }
 
-/** Also what `result` ends with. */
+/**
+ * Also what `result` ends with.
+ *
+ * @param entered what the numbers of the result come to
+ */
 export async function showPlan(
   state: JobState,
   options: PlanViewOptions,
   inputs: readonly (string | undefined)[],
+  entered: readonly Meant[] = [],
 ): Promise<void> {
   const { out } = options;
   if (out !== undefined)
@@ -97,8 +102,8 @@ export async function showPlan(
     );
   const made = await planned(state, options);
   if (out !== undefined) writeWhole([{ path: out, content: `${JSON.stringify(storedJobState(state), null, 2)}\n` }]);
-  if (options.json === true) printJson(machinePlan(state, made, options.acknowledge === true));
-  else printText(planInWords(made, options.acknowledge === true));
+  if (options.json === true) printJson({ ...machinePlan(state, made, options.acknowledge === true), entered });
+  else printText([...meantInWords(entered), planInWords(made, options.acknowledge === true)].join('\n'));
   if (out !== undefined) remark(`Written: ${out}`);
 }
 
@@ -117,10 +122,10 @@ async function planned(state: JobState, { seconds, recordings = false }: PlanVie
 export function knownCheck(id: string): void {
   try {
     checkById(id);
-  } catch (error) {
+  } catch {
     throw new Failure(EXIT.usage, `there is no check "${id}"`, {
       found: id,
-      expected: error instanceof Error ? error.message : 'a check such as T20',
+      expected: `one of ${CHECKS.map((check) => check.id).join(', ')}`,
     });
   }
 }
@@ -141,9 +146,3 @@ function machinePlan(state: JobState, made: Plan, acknowledged: boolean): object
     state: storedJobState(state),
   };
 }
-
-/** What is wrong with a result as entered; empty when it can be taken. */
-export const entryProblems = (checkId: string, entry: Parameters<typeof readEntry>[1]): readonly string[] => {
-  const read = readEntry(checkId, entry);
-  return read.ok ? [] : read.problems.map(({ text }) => text);
-};

@@ -2,13 +2,14 @@
 import { checkById } from '../checks/catalogue/all.ts';
 import { jobStateFromStored, jobStateSchema } from '../checks/job-format.ts';
 import type { JobState, Step } from '../checks/job-state.ts';
-import type { CheckEntry } from '../checks/read-entry.ts';
+import { type CheckEntry, readEntry } from '../checks/read-entry.ts';
 import { REPAIR_IDS, REPAIRS } from '../checks/repairs.ts';
 import { SETUPS, type SetupId } from '../checks/setups.ts';
+import { type Meant, whatNumbersMean } from '../checks/what-numbers-mean.ts';
 import { EXIT } from './exit-codes.ts';
 import { Failure } from './failure.ts';
 import { readJsonFile } from './json-file.ts';
-import { entryProblems, knownCheck, type PlanViewOptions, STATE_FORMAT, showPlan } from './plan.ts';
+import { knownCheck, type PlanViewOptions, STATE_FORMAT, showPlan } from './plan.ts';
 
 export interface ResultOptions extends PlanViewOptions {
   readonly state: string;
@@ -46,10 +47,10 @@ function stepFrom(id: string, words: readonly string[]): Step {
       });
     }
     const entry = entryFrom(id, words);
-    const problems = entryProblems(id, entry);
-    if (problems.length > 0) {
+    const read = readEntry(id, entry);
+    if (!read.ok) {
       throw new Failure(EXIT.input, `the result of ${id} cannot be taken`, {
-        found: problems.join('; '),
+        found: read.problems.map(({ text }) => text).join('; '),
         advice: 'Enter each number with its unit and sign, as in "pressure=10 inH2O".',
       });
     }
@@ -65,6 +66,12 @@ function stepFrom(id: string, words: readonly string[]): Step {
   return { kind: 'repair', id: repair };
 }
 
+/** What the numbers of a step come to; nothing for a choice. */
+function meantBy(step: Step): readonly Meant[] {
+  const read = step.kind === 'check' ? readEntry(step.id, step.entry) : undefined;
+  return read?.ok === true && read.meaning !== undefined ? whatNumbersMean(read.meaning) : [];
+}
+
 /** Set-ups that a step has brought about stay. */
 function setupsAfter(state: JobState, step: Step): readonly SetupId[] {
   const needed =
@@ -75,7 +82,6 @@ function setupsAfter(state: JobState, step: Step): readonly SetupId[] {
 export async function resultCommand(id: string, words: readonly string[], options: ResultOptions): Promise<void> {
   const state = jobStateFromStored(readJsonFile(options.state, jobStateSchema, STATE_FORMAT).value);
   const step = stepFrom(id, words);
-  await showPlan({ ...state, steps: [...state.steps, step], setupsDone: setupsAfter(state, step) }, options, [
-    options.state,
-  ]);
+  const after = { ...state, steps: [...state.steps, step], setupsDone: setupsAfter(state, step) };
+  await showPlan(after, options, [options.state], meantBy(step));
 }

@@ -49,6 +49,20 @@ describe('from codes to the next step and on', () => {
   });
 });
 
+describe('numbers are told for what they come to', () => {
+  const answer = ['T20', 'flow=0.55 L/min', 'pressure=10 inH2O'];
+  test('in words and for machines', () => {
+    const { stdout } = run(['result', ...answer, '--state', state, ...QUICK], place.folder);
+    expect(stdout).toMatch(
+      /^The numbers come to\n {2}- whole system, equivalent diameter: 0\.5\d mm \(0\.\d\d to 0\.\d\d\)\n/,
+    );
+    const { entered } = planResultSchema.parse(
+      JSON.parse(run(['result', ...answer, '--state', state, '--json', ...QUICK], place.folder).stdout),
+    );
+    expect(entered).toMatchObject([{ kind: 'diameter', id: 'whole system' }]);
+  });
+});
+
 describe('refused, with what was found and expected', () => {
   test.each([
     [['T20', 'flow=0.46 L/min', 'pressure=-10 inH2O'], 3, 'is the sign right?'],

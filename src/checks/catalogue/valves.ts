@@ -43,6 +43,7 @@ export const VALVES: readonly Check[] = [
     specificity: 0.85,
     equipment: ['tool that commands valves'],
     setups: ['tool', 'warm'],
+    risk: 1,
     cautions: ['hot and moving', 'module may act'],
     outcomes: [
       { id: 'trim and pressure follow', causes: [] },

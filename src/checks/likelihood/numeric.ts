@@ -8,6 +8,7 @@ import { effectiveAreaFromDiameter, parallelDiameter } from '../../physics/equiv
 import { decayedDifference, decayRate } from '../../physics/vacuum-decay.ts';
 import type { NumericLikelihood } from '../check.ts';
 import type { SetupFaultId } from '../setups.ts';
+import type { Derived } from './derived.ts';
 import { sizeReading, steady, steadyLn } from './sizes.ts';
 
 /** Readings by field, SI. */
@@ -19,8 +20,8 @@ export interface Meaning {
   readonly bySetupFault?: Readonly<Partial<Record<SetupFaultId, number>>>;
   /** Equivalent diameters that the numbers speak for, by section or whole, mm. */
   readonly diametersMm?: Readonly<Record<string, Interval>>;
-  /** Other quantities by name, SI. */
-  readonly derived?: Readonly<Record<string, number>>;
+  /** Other quantities by name, SI; their kinds stand in `derived.ts`. */
+  readonly derived?: Readonly<Partial<Record<Derived, number>>>;
 }
 
 /** Air at 20 degC and sea level: specific gas constant [J/(kg K)], temperature [K], pressure [Pa]. */
@@ -161,7 +162,7 @@ function ventDrop(r: Readings): Meaning {
 function seatLoss(r: Readings): Meaning {
   const lost = Math.min(1, Math.max(0.002, 1 - r['after 30 s']! / r.start!));
   // sound: less than 5 % in 30 s (common practice, no source)
-  return { byOutcome: [steadyLn(lost, 0.015, 0.7), steadyLn(lost, 0.3, 0.8)], derived: { lost } };
+  return { byOutcome: [steadyLn(lost, 0.015, 0.7), steadyLn(lost, 0.3, 0.8)], derived: { 'lost in 30 s': lost } };
 }
 
 function pumpRatio(r: Readings): Meaning {
@@ -178,7 +179,7 @@ function pumpRatio(r: Readings): Meaning {
       steady(drift, 0, 0.35) * steadyLn(Math.max(0.01, ratio), 1, 0.7),
       agree * steadyLn(Math.max(0.01, ratio), 0.5, 0.6),
     ],
-    derived: { ratio },
+    derived: { 'tank over reference': ratio },
   };
 }
 
@@ -191,7 +192,7 @@ function sizeChange(r: Readings): Meaning {
   // gone or much smaller: anything down to a tight system
   return {
     byOutcome: [steady(change, 0, sd), steady(change, -1.2, Math.hypot(0.7, sd))],
-    derived: { ratio: after / before },
+    derived: { 'after over before': after / before },
   };
 }
 

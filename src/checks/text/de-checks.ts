@@ -90,7 +90,7 @@ export const CHECKS_DE: Readonly<Record<string, CheckText>> = {
     [
       'Beide Ventile bei ausgeschalteter Zündung abstecken.',
       'An den zwei Kontakten messen; Temperatur des Ventils aufschreiben (nach langem Stand die Außentemperatur).',
-      'Beide Widerstände und die Temperatur eintragen; eine unterbrochene Spule als größte Anzeige.',
+      'Beide Widerstände und die Temperatur eintragen; eine unterbrochene Spule so, wie das Messgerät sie zeigt: OL.',
     ],
     'Sieht weder Schmutz noch verschlissene Sitze.',
   ),

@@ -131,6 +131,17 @@ export const WORDS_DE: Readonly<Record<string, string>> = {
   'wet or dusty': 'nass oder staubig',
   'working capacity': 'Arbeitskapazität',
   'whole system': 'ganzes System',
+  // what numbers come to
+  'sum by area': 'Abschnitte zusammen, nach Fläche',
+  'purge coil at 20 °C': 'Spule des Tankentlüftungsventils bei 20 °C',
+  'vent coil at 20 °C': 'Spule des Belüftungsventils bei 20 °C',
+  offset: 'Nullpunktfehler',
+  gain: 'Steigung',
+  loading: 'Beladung',
+  'drop at 10 L/min': 'Druckabfall bei 10 L/min',
+  'lost in 30 s': 'in 30 s verloren',
+  'tank over reference': 'Tank zu Referenz',
+  'after over before': 'nachher zu vorher',
   // equipment
   'code reader': 'Lesegerät',
   torch: 'Taschenlampe',

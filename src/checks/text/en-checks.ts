@@ -90,7 +90,7 @@ export const CHECKS_EN: Readonly<Record<string, CheckText>> = {
     [
       'Unplug each valve with the ignition off.',
       'Measure across its two pins; note the temperature of the valve (ambient after a soak).',
-      'Enter both resistances and the temperature; an open coil is entered as the largest reading.',
+      'Enter both resistances and the temperature; an open coil is entered as the meter shows it: OL.',
     ],
     'Blind to dirt and worn seats.',
   ),

@@ -4,6 +4,7 @@ import { CHECKS } from '../catalogue/all.ts';
 import { RECORDINGS } from '../catalogue/recordings.ts';
 import { MARKS } from '../figure.ts';
 import { DEFAULT_FIGURES } from '../figures.ts';
+import { DERIVED_IDS } from '../likelihood/derived.ts';
 import { DE } from './de.ts';
 import { EN } from './en.ts';
 import type { ChecksText } from './text.ts';
@@ -26,6 +27,7 @@ const SHOWN_WORDS = [
       ...equipment,
     ]),
     ...MARKS,
+    ...DERIVED_IDS,
     ...DEFAULT_FIGURES.map(({ unit }) => unit),
   ]),
 ];
