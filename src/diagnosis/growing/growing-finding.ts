@@ -42,7 +42,7 @@ const MOST_SAVED = 1.1;
 /** Bins kept while it is not known what is recorded: some minutes of single samples. */
 const MOST_UNKNOWN_BINS = 600;
 /** Rounds of steps that `finish` may take until all has settled. */
-const MOST_FINISHING = 60;
+const MOST_FINISHING = 120;
 
 export class GrowingFinding {
   private readonly car: Car;

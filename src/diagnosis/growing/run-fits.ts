@@ -7,7 +7,7 @@ import { estimateSlowNoise, FIRST_SLOW_NOISE, type SlowNoise, whitenChannel } fr
 import { baseUnder, priorsUnder, type SingleRunCause, setQuantities } from '../single-run/prior.ts';
 import { SingleRunProblem } from '../single-run/problem.ts';
 import { costAt, startPoints, translate } from '../single-run/start-points.ts';
-import { logEvidenceOf, reweighed, type SingleRun } from '../single-run/weigh.ts';
+import { formLogShare, logEvidenceOf, reweighed, type SingleRun } from '../single-run/weigh.ts';
 import { RUN_FAIR_STEPS, RunCandidates } from './run-candidates.ts';
 import { stepNeed } from './step-need.ts';
 import type { Track } from './track.ts';
@@ -191,16 +191,16 @@ export class RunFits<Id extends string> {
         hole = cause.hole === cause.key ? grid : source.holeGrid;
       }
       if (cause.hole === undefined) hole = undefined;
-      log += beside?.(cause.id, this.quantitiesOf(source)) ?? 0;
+      log += (beside?.(cause.id, this.quantitiesOf(source)) ?? 0) + formLogShare(causes, cause);
       return [{ id: cause.id, log, hole }];
     });
     const normaliser = this.whitening.reduce((s, w) => s - 0.5 * w.logDeterminant, 0);
     return [...new Set(forms.map((f) => f.id))].map((id) => {
       const own = forms.filter((f) => f.id === id);
       const top = Math.max(...own.map((f) => f.log));
-      const mean = Math.log(own.reduce((s, f) => s + Math.exp(f.log - top), 0) / own.length);
+      const all = Math.log(own.reduce((s, f) => s + Math.exp(f.log - top), 0));
       const sizes = own.flatMap((f) => (f.hole ? [{ ...sizeOf(f.hole), logWeight: f.log }] : []));
-      return { id, logEvidence: top + mean + normaliser, ...(sizes.length > 0 && { size: mixSizes(sizes) }) };
+      return { id, logEvidence: top + all + normaliser, ...(sizes.length > 0 && { size: mixSizes(sizes) }) };
     });
   }
 
@@ -244,7 +244,8 @@ export class RunFits<Id extends string> {
       // one that is far off has to stand better from the start
       if (c.best.cost > leader.best.cost + HOPELESS && costAt(c.problem, start) >= c.best.cost) continue;
       c.begin([start]);
-      return;
+      // at the end nothing else waits for the steps
+      if (!this.ended) return;
     }
   }
 

@@ -43,6 +43,6 @@ export function observeHistory(h: History, ahead?: Ahead): ObserveChannel {
       phase: [...bins.map((b) => b.phase), ...aheadS.map(() => last)],
       sinceEventS: Float64Array.of(...since, ...aheadS.map((t) => t - sinceS)),
     };
-    return withAllowances(channel, observations, watch.character.sampleGapS, rails, h.firstS);
+    return withAllowances(channel, observations, watch.character, rails, h.firstS);
   };
 }

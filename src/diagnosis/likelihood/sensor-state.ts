@@ -45,7 +45,7 @@ export interface SensorState {
 }
 
 /** @param p a prepared recording */
-export function sensorState(p: Prepared): SensorState {
+export function sensorState(p: Pick<Prepared, 'character'>): SensorState {
   const { character } = p;
   if (character.rawNoisePa === undefined) return { sound: 0, noisy: 0, frozen: 0 };
   const noise = Math.max(LEAST_NOISE_PA, character.rawNoisePa);

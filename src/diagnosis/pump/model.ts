@@ -9,7 +9,8 @@
  * through the orifice, whose pressure follows at once from equal flows (the module holds 20 mL); turned, on p itself.
  * Time: backward differences of second order with variable steps, of first order after each command: an implicit Euler
  * step of length h (1 + w) / (1 + 2 w) from a weighted mean of the last two states, w the ratio of the steps.
- * An over-pressure module is the mirror image. Orifices as in `two-space.ts`.
+ * Where the way between tank and canister is nearly shut (`pathArea`), the tank has a pressure of its own and F is the flow
+ * through what is left. An over-pressure module is the mirror image. Orifices as in `two-space.ts`.
  */
 import * as constants from '../model/two-space-constants.ts';
 import * as passage from '../single-run/orifice.ts';
@@ -20,8 +21,6 @@ import { P } from './quantities.ts';
 const { CONVERGED_PA, CV_AIR, CV_VAPOUR, LOWEST_PRESSURE, M_AIR, M_VAPOUR, R } = constants;
 const { FLOW, orifice, SLOPE, through } = passage;
 
-/** Lag of pressure sensors [s], judgement; the moment of a command is known no better. */
-const LAG_S = 0.2;
 /** Share of the gas between tank and carbon that is in the line, judgement: 2 m of 10 mm bore against ports and purge line. */
 const LINE_SHARE = 0.3;
 const MOST_NEWTON_STEPS = 15;
@@ -41,7 +40,6 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
   const v = q[P.tankVolume]!;
   const vca = q[P.canisterVolume]! / rta;
   const stuck = q[P.stuck]! > 0.5;
-  const kOrifice = kAir * q[P.orificeArea]!;
   const free = Math.max(0, q[P.freeFlow]! * q[P.strength]!);
   const stall = Math.max(1, q[P.stall]! * q[P.strength]!);
   const bend = q[P.bend]!;
@@ -63,6 +61,12 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
   let yLine = yHead;
   let warmed = 0;
   let psat = psat0;
+  const path = q[P.pathArea]!;
+  const frozen = q[P.frozen]! > 0.5;
+  const tankFrozen = q[P.tankFrozen]! > 0.5;
+  let pTank = p;
+  const ventVapour = Math.min(0.9, Math.max(0, q[P.ventVapour]!));
+  let yVent = ventVapour;
   let readModule = p - pa;
   let readTank = p - pa;
   const channels = d.steps.observation;
@@ -102,6 +106,10 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
     const turned = d.toTank[i] === 1 && !stuck;
     const kVent = kAir * (turned ? q[P.ventEndArea]! : q[P.ventOpenArea]!);
     const kPurge = kAir * (q[P.purgeEndArea]! + d.duty[i]! * q[P.purgeArea]!);
+    // a bed that holds no more gives vapour to its vent end, and heavier gas needs more pressure through the orifice
+    if (turned) yVent = ventVapour;
+    else if (d.pumpOn[i] === 1) yVent *= q[P.clearing]! / (q[P.clearing]! + dt);
+    const kOrifice = kAir * q[P.orificeArea]! * Math.sqrt(M_AIR / (M_AIR + yVent * (M_VAPOUR - M_AIR)));
     const flowNow = d.pumpOn[i] === 1 ? free * Math.exp(q[P.drift]! * d.progress[i]!) : 0;
     const kTank = Math.sqrt(2 / (R * t * (M_AIR + y * (M_VAPOUR - M_AIR))));
     const capacity = n * (CV_AIR + y * (CV_VAPOUR - CV_AIR));
@@ -116,24 +124,51 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
     let out_ = 0;
     let purge = 0;
     for (let it = 0; it < MOST_NEWTON_STEPS; it++) {
-      orifice(q[P.leakArea]! * (p > pa ? kTank : kAir), pa - p, 0.5 * (pa + p));
-      leak = through[FLOW]!;
-      const dLeak = -through[SLOPE]!;
-      evap = kE * (psat - y * p);
-      // temperature after the flows so far, and how it falls with what leaves the tank beyond them: gas that expands cools
-      const inAir = (leak > 0 ? leak : 0) + (f < 0 ? -f : 0);
-      outMix = (leak < 0 ? -leak : 0) + (f > 0 ? f : 0);
-      const heat = inAir * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - outMix * R * t;
-      tEnd = t0 + (h * (heat + hA * (wall - t0))) / (capacity + h * hA);
-      const cooling = (f < 0 ? CV_AIR * (ta - t) + R * ta : R * t) / (capacity + h * hA);
-      vrt = v / (R * tEnd);
-      // hF: what leaves the tank towards the canister in this step [mol], in step with the temperature it leaves behind
-      const less = 1 + (p * vrt * cooling) / tEnd;
-      out_ = h * f + (n0 + h * (leak + evap) - p * vrt - h * f) / less;
-      const dOut = (h * (dLeak - kE * y) - vrt) / less;
-      tEnd -= cooling * (out_ - h * f);
-      vrt = v / (R * tEnd);
-      f = out_ / h;
+      let dOut: number;
+      if (path > 0) {
+        // parted by what is left of the way: the tank's pressure from its own balance, given the canister's
+        for (let k = 0; ; k++) {
+          orifice(path * (pTank > p ? kTank : kAir), pTank - p, 0.5 * (pTank + p));
+          f = through[FLOW]!;
+          const dF = through[SLOPE]!;
+          orifice(q[P.leakArea]! * (pTank > pa ? kTank : kAir), pa - pTank, 0.5 * (pa + pTank));
+          leak = through[FLOW]!;
+          evap = kE * (psat - y * pTank);
+          const inAir = (leak > 0 ? leak : 0) + (f < 0 ? -f : 0);
+          outMix = (leak < 0 ? -leak : 0) + (f > 0 ? f : 0);
+          const heat =
+            inAir * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - outMix * R * t;
+          tEnd = t0 + (h * (heat + hA * (wall - t0))) / (capacity + h * hA);
+          vrt = v / (R * tEnd);
+          const slope = h * (-through[SLOPE]! - kE * y - dF) - vrt;
+          let step = (n0 + h * (leak + evap - f) - pTank * vrt) / slope;
+          if (step > 3000) step = 3000;
+          else if (step < -3000) step = -3000;
+          pTank = Math.max(LOWEST_PRESSURE, pTank - step);
+          out_ = h * f;
+          dOut = h * dF * ((-h * dF) / slope - 1);
+          if ((step < CONVERGED_PA && step > -CONVERGED_PA) || k === MOST_NEWTON_STEPS) break;
+        }
+      } else {
+        orifice(q[P.leakArea]! * (p > pa ? kTank : kAir), pa - p, 0.5 * (pa + p));
+        leak = through[FLOW]!;
+        const dLeak = -through[SLOPE]!;
+        evap = kE * (psat - y * p);
+        // temperature after the flows so far, and how it falls with what leaves the tank beyond them: gas that expands cools
+        const inAir = (leak > 0 ? leak : 0) + (f < 0 ? -f : 0);
+        outMix = (leak < 0 ? -leak : 0) + (f > 0 ? f : 0);
+        const heat = inAir * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - outMix * R * t;
+        tEnd = t0 + (h * (heat + hA * (wall - t0))) / (capacity + h * hA);
+        const cooling = (f < 0 ? CV_AIR * (ta - t) + R * ta : R * t) / (capacity + h * hA);
+        vrt = v / (R * tEnd);
+        // hF: what leaves the tank towards the canister in this step [mol], in step with the temperature it leaves behind
+        const less = 1 + (p * vrt * cooling) / tEnd;
+        out_ = h * f + (n0 + h * (leak + evap) - p * vrt - h * f) / less;
+        dOut = (h * (dLeak - kE * y) - vrt) / less;
+        tEnd -= cooling * (out_ - h * f);
+        vrt = v / (R * tEnd);
+        f = out_ / h;
+      }
       orifice(kPurge, pa - p, 0.5 * (pa + p));
       purge = through[FLOW]!;
       const dPurge = -through[SLOPE]!;
@@ -209,18 +244,24 @@ export function runPump(q: Float64Array, d: PumpDrive, out: readonly Float64Arra
       yLine = (lineMoles * line0 - out_ * yHead) / (lineMoles - out_);
     }
     const vapour = vapour0 + h * (evap - outMix * y);
-    n = p * vrt;
+    if (path === 0) pTank = p;
+    n = pTank * vrt;
     y = Math.min(0.95, Math.max(0, vapour / n));
     t = tEnd;
 
-    const w = dt / (LAG_S + dt);
-    readModule += (pm - pa - readModule) * w;
-    readTank += (p - pa - readTank) * w;
+    readModule += ((pm - pa - readModule) * dt) / (q[P.lag]! + dt);
+    readTank += ((pTank - pa - readTank) * dt) / (q[P.tankLag]! + dt);
     for (let c = 0; c < channels.length; c++) {
       const o = channels[c]![i]!;
       if (o < 0) continue;
       const module = d.seesModule[c]!;
-      const shown = module ? q[P.offset]! + q[P.gain]! * readModule : q[P.tankOffset]! + q[P.tankGain]! * readTank;
+      const shown = module
+        ? frozen
+          ? q[P.level]!
+          : q[P.offset]! + q[P.gain]! * readModule
+        : tankFrozen
+          ? q[P.tankLevel]!
+          : q[P.tankOffset]! + q[P.tankGain]! * readTank;
       const r = d.rails[c]!;
       out[c]![o] = shown < r.low ? r.low : shown > r.high ? r.high : shown;
     }

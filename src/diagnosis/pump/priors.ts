@@ -44,12 +44,18 @@ const BED: LogPrior = { centre: 6e5, sd: 0.7 };
 const OFFSET_LIMIT_PA = 60;
 const GAIN_LIMIT = 0.02;
 
-/** Quantities that no prior sets: a valve that turns, a pump at full strength, tight ends. */
+/** Lag of pressure sensors [s], judgement; the moment of a command is known no better. */
+const LAG_S = 0.2;
+
+/** Quantities that no prior sets: a valve that turns, a pump at full strength, tight ends, a free way to the canister. */
 export function pumpBase(): Float64Array {
   const q = new Float64Array(PUMP_QUANTITIES);
   q[P.strength] = 1;
   q[P.purgeEndArea] = hole(TIGHT_MM, 0).centre;
   q[P.ventEndArea] = hole(TIGHT_MM, 0).centre;
+  q[P.lag] = LAG_S;
+  q[P.tankLag] = LAG_S;
+  q[P.clearing] = 1;
   return q;
 }
 

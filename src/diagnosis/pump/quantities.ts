@@ -46,5 +46,18 @@ export const P = {
   tankGain: 25,
   /** 1: the change-over valve stays on the orifice whatever the command. */
   stuck: 27,
+  /** What is left of the way from tank to canister [m2]; 0 where it is free and both share their pressure. */
+  pathArea: 28,
+  /** Lag of the module's and the tank's sensor [s]. */
+  lag: 29,
+  tankLag: 30,
+  /** 1: the sensor shows its own level, whatever the pressure; that level [Pa gauge]. Module, then tank. */
+  frozen: 31,
+  level: 32,
+  tankFrozen: 33,
+  tankLevel: 34,
+  /** Vapour share of the gas that the vent end holds when the pump begins to draw from it [-]; time in which it clears [s]. */
+  ventVapour: 35,
+  clearing: 36,
 } as const;
-export const PUMP_QUANTITIES = 28;
+export const PUMP_QUANTITIES = 37;

@@ -3,6 +3,7 @@ import type { ChannelName, Phase, Recording } from '../../recording/recording.ts
 import type { Conditions } from '../priors/conditions.ts';
 import { coarserSteps, type LayOut, WHOLE_RECORDING } from '../single-run/lay-out.ts';
 import type { ObservedChannel, Rails } from '../single-run/observed-channel.ts';
+import { standingRails } from '../single-run/standing-rails.ts';
 import { readSeries, readSwitch } from '../single-run/switches.ts';
 import { type TimeSteps, timeSteps } from '../single-run/time-steps.ts';
 
@@ -78,7 +79,7 @@ export function layOutSealedRun(
       fuelSwingK: fuel && along((t) => fuel(t) - fuel(first)),
       ambientSwingK: along((t) => (ambient ? ambient(t) - ambient(first) : 0)),
       seesTank: channels.map((x) => x.channel === 'tankPressureGaugePa'),
-      rails: channels.map((x) => x.rails),
+      rails: channels.map(standingRails),
       ambientTemperatureK: c.ambientTemperatureK,
       tankTemperatureK: 0.5 * (c.ambientTemperatureK + c.fuelTemperatureK),
       vapourSensitivityPerK: c.vapourSensitivityPerK,

@@ -75,7 +75,7 @@ describe('the reduced model of a sealed tank', () => {
       dry(q);
       q[S.tankHole] = area(1);
       q[S.isolationShutArea] = 1e-15;
-      q[S.initialGauge] = 2000;
+      q[S.initialReading] = 2000;
     });
     const at = tank(15);
     // small pressures: d sqrt(p) / dt = -A sqrt(2 / rho) p_atm / (2 V), isothermal
@@ -99,7 +99,7 @@ describe('facts of the trade about sealed tanks', () => {
 
   it('a sound tank lets go within 5 to 20 s', () => {
     const { tank } = play(RELEASE, (q) => {
-      q[S.initialGauge] = 20e3;
+      q[S.initialReading] = 20e3;
     });
     expect(tank(58).gaugePa).toBeGreaterThan(19e3);
     expect(tank(61).gaugePa).toBeGreaterThan(2000);
@@ -108,7 +108,7 @@ describe('facts of the trade about sealed tanks', () => {
 
   it('an isolation valve stuck shut holds the pressure: no decay', () => {
     const { tank } = play(RELEASE, (q) => {
-      q[S.initialGauge] = 20e3;
+      q[S.initialReading] = 20e3;
       q[S.stuckShut] = 1;
     });
     expect(tank(119).gaugePa).toBeGreaterThan(18e3);
@@ -116,7 +116,7 @@ describe('facts of the trade about sealed tanks', () => {
 
   it('an isolation valve that leaks empties the tank into the canister', () => {
     const { tank } = play({ endS: 1200, everyS: 1 }, (q) => {
-      q[S.initialGauge] = 10e3;
+      q[S.initialReading] = 10e3;
       q[S.isolationShutArea] = area(0.8);
     });
     expect(tank(1190).gaugePa).toBeLessThan(1000);
@@ -124,7 +124,7 @@ describe('facts of the trade about sealed tanks', () => {
 
   it('a choked vent path makes the release slow and lifts the canister', () => {
     const choked = play(RELEASE, (q) => {
-      q[S.initialGauge] = 20e3;
+      q[S.initialReading] = 20e3;
       q[S.ventOpenArea] = area(1.3);
     });
     expect(choked.tank(70).gaugePa).toBeGreaterThan(3000);

@@ -7,7 +7,8 @@
  * F is the flow through the isolation valve, y_h the vapour that reaches the carbon through line and head. Fuel and wall
  * follow the recorded temperatures, so that a sound tank breathes with the day and a leaking one does not.
  * Orifices: n' = a sqrt(2 p_mean / (R T M)) dp / sqrt(|dp| + 2 Pa), within 1 % of the isentropic law below 3 kPa and 3 % at
- * 40 kPa. Purge: isentropic towards the manifold, choked below the critical ratio. Backward differences of second order.
+ * 40 kPa. The way from the canister to ambient leads through the bed, whose resistance is linear. Purge: isentropic towards the
+ * manifold, choked below the critical ratio. Backward differences of second order.
  */
 import * as constants from '../model/two-space-constants.ts';
 import * as passage from '../single-run/orifice.ts';
@@ -17,7 +18,7 @@ import * as quantities from './quantities.ts';
 // taken out once: loaders that keep live bindings make each look-up of an import a call, too dear in the loops below
 const { CHOKED, CONVERGED_PA, CRITICAL, CV_AIR, CV_VAPOUR, GAMMA, LOWEST_PRESSURE, M_AIR, M_VAPOUR, NEARLY_EQUAL, R } =
   constants;
-const { FLOW, orifice, SLOPE, through } = passage;
+const { FLOW, orifice, orificeBehindBed, SLOPE, through } = passage;
 const { S } = quantities;
 
 /** Numerical limits, outside the range of use. */
@@ -27,8 +28,6 @@ const LARGEST_CORRECTION_PA = 10e3;
 const RELIEF_VACUUM_PA = 15e3;
 const RELIEF_PRESSURE_PA = 40e3;
 const RELIEF_SLOPE = 1e-6;
-/** Lag of pressure sensors [s], judgement. */
-const LAG_S = 0.2;
 
 /** Flow of the purge valve from canister pressure to the manifold, and its slope by the canister pressure. */
 function purgeValve(area: number, pc: number, pm: number, rta: number, kAir: number): void {
@@ -69,17 +68,20 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
   const uptake = 1 - Math.min(1, q[S.past]!);
   const slowTime = q[S.slowTime]!;
   const stuckShut = q[S.stuckShut]! > 0.5;
+  const ventStays = q[S.ventStays]! > 0.5;
+  const frozen = q[S.frozen]! > 0.5;
+  const sideFrozen = q[S.canisterFrozen]! > 0.5;
   let pa = d.ambientAbsPa[0] ?? 101325;
   const headMoles = (q[S.headVolume]! * pa) / rta;
   let t = d.tankTemperatureK;
-  let p = pa + q[S.initialGauge]!;
+  let p = Math.max(LOWEST_PRESSURE, pa + quantities.initialGauge(q));
   let pc = pa;
   let pSlow = pc;
   let n = (p * v) / (R * t);
   let y = Math.min(0.95, Math.max(0, (psat0 - q[S.deficit]!) / p));
   let yHead = y / (1 + Math.exp(-q[S.headVapour]!));
   let warmed = 0;
-  let readTank = p - pa;
+  let readTank = q[S.woken]! * (p - pa);
   let readSide = 0;
   let nBefore = n;
   let pcBefore = pc;
@@ -108,7 +110,7 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
     const wall = d.tankTemperatureK + 0.5 * (fuelRise + byAmbient);
     const psat = psat0 * Math.exp(d.vapourSensitivityPerK * fuelRise);
     const isolation = d.isolationOpen[i] === 1 && !stuckShut ? q[S.isolationOpenArea]! : q[S.isolationShutArea]!;
-    const sideArea = q[S.sideHole]! + (d.ventShut[i] === 1 ? 0 : q[S.ventOpenArea]!);
+    const sideArea = q[S.sideHole]! + (d.ventShut[i] === 1 && !ventStays ? 0 : q[S.ventOpenArea]!);
     const purgeArea = q[S.seepArea]! + d.duty[i]! * q[S.purgeArea]!;
     const pm = d.manifoldAbsPa[i]!;
     const kTank = Math.sqrt(2 / (R * t * (M_AIR + y * (M_VAPOUR - M_AIR))));
@@ -143,7 +145,7 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
       const heat = inAir * (CV_AIR * (ta - t) + R * ta) + evap * (CV_VAPOUR * (wall - t) + R * wall) - outMix * R * t;
       tEnd = t0 + (h * (heat + hA * (wall - t0))) / (capacity + h * hA);
       vrt = v / (R * tEnd);
-      orifice(sideArea * kAir, pa - pc, 0.5 * (pa + pc));
+      orificeBehindBed(sideArea * kAir, (q[S.bed]! * rta) / pa, pa - pc, 0.5 * (pa + pc));
       const vent = through[FLOW]!;
       const dVent = -through[SLOPE]!;
       purgeValve(purgeArea, pc, pm, rta, kAir);
@@ -177,15 +179,18 @@ export function runSealed(q: Float64Array, d: SealedDrive, out: readonly Float64
     y = Math.min(0.95, Math.max(0, vapour / n));
     t = tEnd;
 
-    const w = dt / (LAG_S + dt);
-    readTank += (p - pa - readTank) * w;
-    readSide += (pc - pa - readSide) * w;
+    readTank += ((p - pa - readTank) * dt) / (q[S.lag]! + dt);
+    readSide += ((pc - pa - readSide) * dt) / (q[S.canisterLag]! + dt);
     for (let c = 0; c < out.length; c++) {
       const o = d.steps.observation[c]![i]!;
       if (o < 0) continue;
       const shown = d.seesTank[c]!
-        ? q[S.offset]! + q[S.gain]! * readTank
-        : q[S.canisterOffset]! + q[S.canisterGain]! * readSide;
+        ? frozen
+          ? q[S.level]!
+          : q[S.offset]! + q[S.gain]! * readTank
+        : sideFrozen
+          ? q[S.canisterLevel]!
+          : q[S.canisterOffset]! + q[S.canisterGain]! * readSide;
       const r = d.rails[c]!;
       out[c]![o] = shown < r.low ? r.low : shown > r.high ? r.high : shown;
     }

@@ -9,7 +9,8 @@ import { S, SEALED_QUANTITIES } from './quantities.ts';
 /** Sound holes and passages: judgement and common practice, no source; a tank that holds for days is tighter than others. */
 const TANK_HOLE = hole(0.03, 0.8);
 const SIDE_HOLE = hole(0.06, 0.7);
-const ISOLATION_OPEN = hole(5, 0.4);
+/** A sound tank lets go within 5 to 20 s (common practice, no source), which is a factor of two in diameter at most. */
+const ISOLATION_OPEN = hole(5, 0.28);
 const ISOLATION_SHUT = hole(0.03, 0.8);
 const VENT_OPEN = hole(7, 0.35);
 const PURGE: LogPrior = { centre: 4.5e-6, sd: 0.5 };
@@ -35,18 +36,32 @@ const WARM_UNKNOWN_K = 0.3;
 const WARM_LEAST_SPAN_S = 300;
 /** Share of the ambient's swing that fuel and wall follow within some hours; the wall follows a recorded fuel closely. Judgement. */
 const FOLLOW = { centre: 0.6, sd: 0.25 };
-const PAST: LogPrior = { centre: 0.05, sd: 0.8 };
+/** Some pascals at 1 L/min: a bed of 2 mm pellets by Ergun's equation, judgement on its size and on the ports. */
+const BED: LogPrior = { centre: 2e5, sd: 0.8 };
+/** Nearly all vapour stays in a working bed; on a hot day it holds less and gives some back. Judgement. */
+const PAST: LogPrior = { centre: 0.08, sd: 1 };
 const HEAD_VOLUME: LogPrior = { centre: 5e-4, sd: 0.5 };
 const HEAD_VAPOUR_LOGIT = { centre: -1, sd: 1.5 };
 /** Sensors: zero error [Pa], gain [-]; the wide-range tank sensor has the wider zero. Judgement. */
 const TANK_OFFSET_LIMIT_PA = 150;
 const OFFSET_LIMIT_PA = 60;
 const GAIN_LIMIT = 0.02;
-/** The first reading is the first pressure but for noise and the sensor's errors [Pa]. */
+/** The first reading is what the pressure at the first sample makes the sensor show, but for noise and some seconds [Pa]. */
 const INITIAL_SD_PA = 150;
 
-/** Quantities that no prior sets: the isolation valve moves. */
-export const sealedBase = () => new Float64Array(SEALED_QUANTITIES);
+/** Lag of pressure sensors [s], judgement. */
+const LAG_S = 0.2;
+
+/** Quantities that no prior sets: valves that move and sensors that follow. */
+export function sealedBase(): Float64Array {
+  const q = new Float64Array(SEALED_QUANTITIES);
+  q[S.lag] = LAG_S;
+  q[S.canisterLag] = LAG_S;
+  q[S.woken] = 1;
+  q[S.gain] = 1;
+  q[S.canisterGain] = 1;
+  return q;
+}
 
 export function sealedPriors(car: Car, c: Conditions, drive: SealedDrive, firstReadingPa: number): Prior[] {
   const log = (name: string, slot: number, prior: LogPrior): Prior => ({ name, slot, kind: 'log', ...prior });
@@ -85,9 +100,10 @@ export function sealedPriors(car: Car, c: Conditions, drive: SealedDrive, firstR
     linear('warm', S.warm, 0, warmK / Math.max(WARM_LEAST_SPAN_S, spanS)),
     linear('follow', S.follow, FOLLOW.centre, FOLLOW.sd),
     log('past', S.past, PAST),
+    log('bed', S.bed, BED),
     log('head', S.headVolume, HEAD_VOLUME),
     linear('headVapour', S.headVapour, HEAD_VAPOUR_LOGIT.centre, HEAD_VAPOUR_LOGIT.sd),
-    linear('initial', S.initialGauge, firstReadingPa, Math.hypot(INITIAL_SD_PA, gainSd * firstReadingPa)),
+    linear('initial', S.initialReading, firstReadingPa, INITIAL_SD_PA),
     linear('offset', S.offset, 0, offsetSd),
     linear('gain', S.gain, 1, gainSd),
     ...(two

@@ -29,8 +29,8 @@ export const S = {
   /** Gas that the carbon gives and takes slowly [m3], its time constant [s]. */
   slowVolume: 18,
   slowTime: 19,
-  /** Gauge pressure of the tank at the first sample [Pa]. */
-  initialGauge: 20,
+  /** What the tank's sensor reads at the first sample once it has settled [Pa gauge]; its errors tell the pressure. */
+  initialReading: 20,
   /** Tank sensor: zero error [Pa], gain [-]; canister sensor likewise. */
   offset: 21,
   gain: 22,
@@ -38,5 +38,21 @@ export const S = {
   canisterGain: 24,
   /** 1: the isolation valve stays shut whatever the command. */
   stuckShut: 25,
+  /** 1: the vent valve never shuts, whatever the command. */
+  ventStays: 26,
+  /** Lag of the tank's and the canister's sensor [s]; share of its pressure that a sensor shows at the first sample [-]. */
+  lag: 27,
+  canisterLag: 28,
+  woken: 29,
+  /** 1: the sensor shows its own level, whatever the pressure; that level [Pa gauge]. Tank, then canister. */
+  frozen: 30,
+  level: 31,
+  canisterFrozen: 32,
+  canisterLevel: 33,
+  /** Resistance of the carbon bed before the vent path [Pa s/m3]. */
+  bed: 34,
 } as const;
-export const SEALED_QUANTITIES = 26;
+export const SEALED_QUANTITIES = 35;
+
+/** Gauge pressure of the tank at the first sample [Pa]. */
+export const initialGauge = (q: ArrayLike<number>): number => (q[S.initialReading]! - q[S.offset]!) / q[S.gain]!;

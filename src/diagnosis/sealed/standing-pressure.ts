@@ -3,7 +3,7 @@
  * a sound tank kept and a leaking one did not.
  */
 import type { SealedCauseId } from './causes.ts';
-import { S } from './quantities.ts';
+import { initialGauge } from './quantities.ts';
 
 /** Standing pressures of sound tanks, -8 to +30 kPa (common practice, no source), as a normal spread [Pa]. */
 const KEPT_SD_PA = 9000;
@@ -21,7 +21,7 @@ const normal = (x: number, sd: number) => Math.exp(-0.5 * (x / sd) ** 2) / sd;
 
 /** ln density of the tank's gauge pressure at the start, up to a constant. */
 export function standingLogDensity(id: SealedCauseId, quantities: Float64Array): number {
-  const p = quantities[S.initialGauge]!;
+  const p = initialGauge(quantities);
   const near = LOSES.includes(id) ? LEAKING_NEAR : SOUND_NEAR;
   return Math.log(near * normal(p, NEAR_SD_PA) + (1 - near) * normal(p, KEPT_SD_PA));
 }

@@ -2,11 +2,13 @@
 import type { Phase, Recording } from '../../recording/recording.ts';
 import type { Car } from '../../system/car.ts';
 import { type Conditions, findConditions } from '../priors/conditions.ts';
+import { noiseLogDensity, noisyLogDensity } from '../single-run/sensor-noise.ts';
 import { type SingleRun, type WeighedSimple, weighSingleRun } from '../single-run/weigh.ts';
 import { SEALED_CAUSE_CATALOGUE, type SealedCauseId } from './causes.ts';
-import { layOutSealedRun, type SealedRun } from './drive.ts';
+import { layOutSealedRun, type SealedDrive, type SealedRun } from './drive.ts';
 import { runSealed } from './model.ts';
 import { sealedBase, sealedPriors } from './priors.ts';
+import { S } from './quantities.ts';
 import { standingLogDensity } from './standing-pressure.ts';
 
 /**
@@ -25,6 +27,15 @@ export function weighSealedHold(
   return run ? weighSingleRun(sealedQuestion(car, conditions, run)) : [];
 }
 
+function sensorLogDensity(id: SealedCauseId, q: Float64Array, channels: SealedRun['channels'], drive: SealedDrive) {
+  if (id === 'sensor_noisy') return noisyLogDensity(channels);
+  const frozen = (c: number) => q[drive.seesTank[c]! ? S.frozen : S.canisterFrozen]! > 0.5;
+  return noiseLogDensity(
+    channels,
+    channels.map((_, c) => (frozen(c) ? 'frozen' : 'sound')),
+  );
+}
+
 /** What is asked of a sealed hold that is laid out. */
 export function sealedQuestion(car: Car, conditions: Conditions, run: SealedRun): SingleRun<SealedCauseId> {
   const { channels, drive } = run;
@@ -34,6 +45,7 @@ export function sealedQuestion(car: Car, conditions: Conditions, run: SealedRun)
     model: (q, out) => runSealed(q, drive, out),
     channels,
     causes: SEALED_CAUSE_CATALOGUE,
-    beside: (id, q) => (drive.isolationOpen[0] === 1 ? 0 : standingLogDensity(id, q)),
+    beside: (id, q) =>
+      sensorLogDensity(id, q, channels, drive) + (drive.isolationOpen[0] === 1 ? 0 : standingLogDensity(id, q)),
   };
 }

@@ -1,12 +1,19 @@
 /** One pressure channel of a run as observations, with what a reduced model may miss of it. */
 import type { ChannelName, Phase, Recording } from '../../recording/recording.ts';
-import { type BinWidth, characterise, type Observations, observe } from '../likelihood/observations.ts';
+import {
+  type BinWidth,
+  characterise,
+  type Observations,
+  observe,
+  type SensorCharacter,
+} from '../likelihood/observations.ts';
 import { Whitening } from '../likelihood/whitening.ts';
 
 export interface ObservedChannel {
   readonly channel: ChannelName;
   readonly observations: Observations;
   readonly rails: Rails;
+  readonly character: SensorCharacter;
   /** Reading at the start, once the sensor has settled [Pa gauge]. */
   readonly startPa: number;
   /** Variance beyond the sensor's, where the moment of a command is not known well enough [Pa2]. */
@@ -91,19 +98,19 @@ export function observeChannel(
   const character = characterise(recording.timeS, p, rails);
   const alone: Recording = { ...recording, channels: { tankPressureGaugePa: p } };
   const observations = observe(alone, phases, changesS, character, width);
-  return withAllowances(channel, observations, character.sampleGapS, rails, recording.timeS[0]!);
+  return withAllowances(channel, observations, character, rails, recording.timeS[0]!);
 }
 
 /**
  * Adds to observations what a reduced model may miss of them.
  *
- * @param sampleGapS time between samples of the recording [s]
+ * @param character what the samples say of the sensor
  * @param startS its first sample [s]
  */
 export function withAllowances(
   channel: ChannelName,
   observations: Observations,
-  sampleGapS: number,
+  character: SensorCharacter,
   rails: Rails,
   startS: number,
 ): ObservedChannel {
@@ -122,17 +129,19 @@ export function withAllowances(
     for (let i = from; i < to; i++) {
       const since = observations.sinceEventS[i]!;
       if (!Number.isFinite(since)) continue;
-      const share = since < ACT_S + sampleGapS ? ACT_SHARE : ROUGH_SHARE * Math.exp(-Math.max(0, since) / ROUGH_S);
+      const share =
+        since < ACT_S + character.sampleGapS ? ACT_SHARE : ROUGH_SHARE * Math.exp(-Math.max(0, since) / ROUGH_S);
       extraVariance[i] = (share * (high - low)) ** 2;
       slowAllowancePa[i] = STEP_SHARE * (high - low) * Math.exp(-since / FADE_S);
     }
     from = to;
   }
-  // a module that has just woken shows its filter settling
-  for (let i = 0; i < n && observations.timeS[i]! - startS < WAKE_S; i++) {
+  // a module that has just woken shows its filter settling; a long first bin holds all of that whatever its mean time
+  for (let i = 0; i < n && (i === 0 || observations.timeS[i]! - startS < WAKE_S); i++) {
     extraVariance[i] = Math.max(extraVariance[i]!, observations.gaugePa[i]! ** 2);
   }
-  return { channel, observations, rails, startPa: startReading(observations), extraVariance, slowAllowancePa };
+  const startPa = startReading(observations);
+  return { channel, observations, rails, character, startPa, extraVariance, slowAllowancePa };
 }
 
 export function whitenChannel(c: ObservedChannel, noise: SlowNoise): Whitening {

@@ -22,3 +22,17 @@ export function orifice(kArea: number, difference: number, meanAbsPa: number): v
   through[FLOW] = k * difference;
   through[SLOPE] = (k * (0.5 * a + LAMINAR_PA)) / (a + LAMINAR_PA);
 }
+
+/**
+ * The same through an orifice with a bed before it: |dp| = b n' + n'^2 / (k^2 p_mean).
+ *
+ * @param bed resistance of the bed [Pa s/mol], above zero
+ */
+export function orificeBehindBed(kArea: number, bed: number, difference: number, meanAbsPa: number): void {
+  const a = 1 / (kArea * kArea * meanAbsPa);
+  const size = difference < 0 ? -difference : difference;
+  const root = Math.sqrt(bed * bed + 4 * a * size);
+  const flow = (2 * size) / (bed + root);
+  through[FLOW] = difference < 0 ? -flow : flow;
+  through[SLOPE] = 1 / root;
+}

@@ -25,6 +25,8 @@ export interface SingleRunCause<Id extends string> {
   readonly id: Id;
   /** Tells forms of one cause apart; absent where it has a single one. */
   readonly form?: string;
+  /** How often the cause looks like this, against its other forms; absent: 1. */
+  readonly weight?: number;
   /** New centre and sd by name; an absent field keeps the sound car's. */
   readonly changes: Readonly<Record<string, { readonly centre?: number; readonly sd?: number }>>;
   /** Priors of quantities that a sound car leaves alone. */

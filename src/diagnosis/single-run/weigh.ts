@@ -240,7 +240,8 @@ function weighedFrom<Id extends string>(
     .map((f) => {
       const quantities = new Float64Array(run.base.length);
       setQuantities(f.problem.parameters, f.fit.z, baseUnder(run.base, f.cause), quantities);
-      return { f, quantities, log: f.log + (run.beside?.(f.cause.id, quantities) ?? 0) };
+      const log = f.log + (run.beside?.(f.cause.id, quantities) ?? 0) + formLogShare(run.causes, f.cause);
+      return { f, quantities, log };
     })
     .sort((a, b) => b.log - a.log);
   const best = scored[0]!;
@@ -248,11 +249,11 @@ function weighedFrom<Id extends string>(
   best.f.problem.readings(best.f.fit.z, modelled);
   const shown = channels[0]!.observations;
   const sizes = scored.flatMap(({ f, log }) => (f.hole ? [{ ...sizeOf(f.hole), logWeight: log }] : []));
-  const mean = Math.log(scored.reduce((s, x) => s + Math.exp(x.log - best.log), 0) / scored.length);
+  const beside = Math.log(scored.reduce((s, x) => s + Math.exp(x.log - best.log), 0));
   return {
     id: best.f.cause.id,
     places: [...new Set(scored.flatMap((x) => (x.log > best.log - WORTH_MARGINAL ? x.f.cause.places : [])))],
-    logEvidence: best.log + mean + normaliser,
+    logEvidence: best.log + beside + normaliser,
     ...(sizes.length > 0 && { size: mixSizes(sizes) }),
     timeS: shown.timeS,
     recordedGaugePa: shown.gaugePa,
@@ -264,6 +265,15 @@ function weighedFrom<Id extends string>(
     residualPhase: channels.flatMap((c) => c.observations.phase),
     quantities: best.quantities,
   };
+}
+
+/** ln of the share that a form has of its cause. */
+export function formLogShare<Id extends string>(
+  causes: readonly SingleRunCause<Id>[],
+  cause: SingleRunCause<Id>,
+): number {
+  const all = causes.reduce((s, c) => s + (c.id === cause.id ? (c.weight ?? 1) : 0), 0);
+  return Math.log((cause.weight ?? 1) / all);
 }
 
 /** Laplace approximation of ln of the integral over the parameters, whose prior is standard normal. */
