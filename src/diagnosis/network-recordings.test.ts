@@ -5,6 +5,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Procedure } from '../simulation/procedure.ts';
 import { engineOff } from '../simulation/procedures/engine-off.ts';
+import { purgeDrive } from '../simulation/procedures/purge-drive.ts';
 import { vacuumDraw } from '../simulation/procedures/vacuum-draw.ts';
 import { CLEAN_SAMPLING, type Conditions } from '../simulation/scenario.ts';
 import { simulate } from '../simulation/simulate.ts';
@@ -82,4 +83,32 @@ describe('engine off, a pressure that stands still under its own noise is not a 
       expect(probability(f, 'sensor_stuck')).toBeLessThan(0.25);
     });
   }
+});
+
+describe('purging against a flooded canister', () => {
+  it('is a choked path, whose drop grows with the flow and not with its square, and no purge valve that stays open', () => {
+    const f = findingOn({
+      layout: 'engine-vacuum',
+      procedure: purgeDrive(),
+      faults: [{ kind: 'canister-flooded', size: 0.7 }],
+    });
+    expect(f.causes[0]!.id).toBe('vent_restricted');
+    expect(f.causes[0]!.places[0]!.group).toContain('canister');
+    expect(probability(f, 'purge_stuck_open')).toBeLessThan(0.1);
+  });
+});
+
+describe('a cap that is missing on a drive', () => {
+  it('gives probabilities, whatever size of hole is tried', () => {
+    for (const seed of [1, 2, 3]) {
+      const f = findingOn({
+        layout: 'engine-vacuum',
+        procedure: purgeDrive({ duty: 0.7 }),
+        faults: [{ kind: 'cap-missing' }],
+        conditions: { ambientTemperatureK: 306, start: { fuelTemperatureK: 312, lineShare: 0.3 } },
+        seed,
+      });
+      expect(f.causes.reduce((sum, c) => sum + c.probability, 0)).toBeCloseTo(1, 6);
+    }
+  });
 });

@@ -28,6 +28,9 @@ export interface Cause {
 /** A passage that is shut for good [m2]; far below anything that shows. */
 const SHUT: LogPrior = { centre: 1e-12, sd: 0.05 };
 
+/** A choked filter or bed passes in proportion to its drop up to kilopascals [Pa]. Judgement. */
+const CHOKED_BED: LogPrior = { centre: 4000, sd: 1 };
+
 /** What a passage lets through that is stuck shut or blocked: from nothing that shows to a pinhole. Judgement. */
 const SHUT_HOLE = holePrior(0.08, 1);
 
@@ -106,10 +109,23 @@ export const CATALOGUE: readonly Cause[] = [
   {
     id: 'vent_restricted',
     size: 'ventOpen',
+    // a nest, a kinked hose: a hole
+    share: 0.7,
     changes: { ventOpen: holePrior(1.3, 0.6), initial: { sd: 1500 } },
     standingOnlyPurged: true,
     starts: { ventOpen: [-1, 0.7] },
     places: ['vent side', 'vent valve'],
+  },
+  {
+    // a filter full of dust, a flooded bed: what passes grows with the drop, not with its root
+    id: 'vent_restricted',
+    form: 'choked filter or bed',
+    share: 0.3,
+    size: 'ventOpen',
+    changes: { ventOpen: holePrior(2.5, 0.5), ventLaminar: CHOKED_BED, initial: { sd: 1500 } },
+    standingOnlyPurged: true,
+    starts: { ventOpen: [0] },
+    places: ['vent side', 'canister'],
   },
   {
     id: 'path_blocked',

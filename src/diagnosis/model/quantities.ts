@@ -67,8 +67,10 @@ export const Q = {
   ambientRate: 35,
   /** Flow through the cap's relief valves by pressure beyond their opening [mol/(s Pa)]. */
   reliefSlope: 36,
+  /** Pressure drop of the open vent path up to which its bed and filter pass in proportion to it [Pa]. */
+  ventLaminar: 37,
 } as const;
 export type QuantityName = keyof typeof Q;
-export const QUANTITY_COUNT = 37;
+export const QUANTITY_COUNT = 38;
 export const SHIFT_SLOTS = 4;
 export const DRIFT_SLOTS = 3;

@@ -197,8 +197,10 @@ export function tangents(
     const pipeByPc = -pipeSlope + pipeMean;
     const dvn = pa - pcEnd;
     const av = dvn < 0 ? -dvn : dvn;
-    const ventUnit = (kAir * Math.sqrt(0.5 * (pa + pcEnd))) / Math.sqrt(av + LAMINAR_PA);
-    const ventSlope = (ventArea * ventUnit * (0.5 * av + LAMINAR_PA)) / (av + LAMINAR_PA);
+    const ventLaminar = isShut ? LAMINAR_PA : q[Q.ventLaminar]!;
+    const ventUnit = (kAir * Math.sqrt(0.5 * (pa + pcEnd))) / Math.sqrt(av + ventLaminar);
+    const ventSlope = (ventArea * ventUnit * (0.5 * av + ventLaminar)) / (av + ventLaminar);
+    const ventByLaminar = isShut ? 0 : (-0.5 * vent) / (av + ventLaminar);
     const ventMean = (0.5 * vent) / (pa + pcEnd);
     const ventByPc = -ventSlope + ventMean;
     const ventByPa = ventSlope + ventMean;
@@ -324,7 +326,8 @@ export function tangents(
       const dkE = (slot === Q.evaporation ? perRT : 0) - kE * perT * dtNext;
       const evapOwn = dkE * (psat - yNext * pEnd) + kE * (dPsat - pEnd * dyNext);
       const pipeOwn = (dq > 0 ? pipe * gas : 0) + (slot === pipeSlot ? pipeUnit * dq : 0);
-      const ventOwn = ventByPa * d[b + D_PA]! + (slot === ventSlot ? ventUnit * dvn : 0);
+      const ventOwn =
+        ventByPa * d[b + D_PA]! + (slot === ventSlot ? ventUnit * dvn : slot === Q.ventLaminar ? ventByLaminar : 0);
       let dPurgeArea = slot === Q.seepArea ? 1 : 0;
       if (dutyFlow > 0) {
         if (slot === Q.purgeArea) dPurgeArea += dutyFlow / purgeArea;

@@ -21,6 +21,7 @@ export function quantities(changes: Partial<Record<QuantityName, number>> = {}):
     reliefVacuum: 9e4,
     reliefPressure: 9e4,
     reliefSlope: 1e-6,
+    ventLaminar: 2,
     slowTime: 30,
     gain: 1,
     lag: 0.02,

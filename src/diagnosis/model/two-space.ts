@@ -14,7 +14,8 @@
  *   n cv dT/dt = sum of enthalpy carried in and out + wallHeat (Twall - T)
  * Canister side: V_c / (R T_a) dp_c/dt = pipe + vent - purge - slow uptake.
  * Passages: sharp-edged orifice, n' = a sqrt(2 p_mean / (R T M)) dp / sqrt(|dp| + 2 Pa): within 1 % of the
- * isentropic law below 3 kPa and smooth through zero. Purge valve: isentropic towards the manifold, choked
+ * isentropic law below 3 kPa and smooth through zero; where the vent path is open its bed and filter make the 2 Pa a quantity of
+ * its own. Purge valve: isentropic towards the manifold, choked
  * below the critical ratio.
  */
 
@@ -96,6 +97,7 @@ export function runTwoSpace(
   let openVacuum = pa - q[Q.reliefVacuum]!;
   let openPressure = pa + q[Q.reliefPressure]!;
   const reliefSlope = q[Q.reliefSlope]!;
+  const ventLaminarOpen = q[Q.ventLaminar]!;
   const slowVolume = q[Q.slowVolume]!;
   const slowTime = q[Q.slowTime]!;
   const offset = q[Q.offset]!;
@@ -201,7 +203,9 @@ export function runTwoSpace(
     h *= (1 + ratio) / (1 + 2 * ratio);
     y = yNext > 0 ? yNext : 0;
     t = tNext;
-    const ventArea = ventShut[i] === 1 ? ventShutArea : ventOpenArea;
+    const isShut = ventShut[i] === 1;
+    const ventArea = isShut ? ventShutArea : ventOpenArea;
+    const ventLaminar = isShut ? LAMINAR_PA : ventLaminarOpen;
     const pipeArea = full[i] === 1 ? pipeFull : pipeOpen;
     let purge = seepArea;
     if (dutyNow > 0) {
@@ -256,9 +260,9 @@ export function runTwoSpace(
       // vent, positive inwards
       const dv = pa - pc;
       const av = dv < 0 ? -dv : dv;
-      const kv = (ventArea * kAir * Math.sqrt(0.5 * (pa + pc))) / Math.sqrt(av + LAMINAR_PA);
+      const kv = (ventArea * kAir * Math.sqrt(0.5 * (pa + pc))) / Math.sqrt(av + ventLaminar);
       vent = kv * dv;
-      const dVent = (-kv * (0.5 * av + LAMINAR_PA)) / (av + LAMINAR_PA);
+      const dVent = (-kv * (0.5 * av + ventLaminar)) / (av + ventLaminar);
       // purge, positive towards the manifold
       let dPurge: number;
       const r = pm / pc;

@@ -8,6 +8,7 @@ import type { Car } from '../../system/car.ts';
 import type { Parameter } from '../fit/parameter.ts';
 import { NOZZLE_RISE_S } from '../model/filling-plan.ts';
 import { Q, QUANTITY_COUNT } from '../model/quantities.ts';
+import { LAMINAR_PA } from '../model/two-space-constants.ts';
 import type { Conditions } from './conditions.ts';
 
 /** Effective area of a hole of this diameter [m2]. */
@@ -83,6 +84,12 @@ const RELIEF_PRESSURE_PA = 12e3;
  * a few kilopascals, or the tank would collapse; a stiff valve does it within a hundred pascals. Judgement.
  */
 const RELIEF_SLOPE: LogPrior = { centre: 1e-5, sd: 1.3 };
+/**
+ * Drop up to which the open vent path passes in proportion [Pa]: a clean filter and a dry bed next to hoses and valve, which are holes.
+ * A choked filter or a flooded bed is a cause's own. A filling, whose flow is steady, cannot tell it from the hole's size and leaves it
+ * out. Judgement.
+ */
+const VENT_LAMINAR: LogPrior = { centre: 30, sd: 0.7 };
 /** Sensor: zero error [Pa], gain [-]; used where the car file gives no limits, judgement. */
 const OFFSET_LIMIT_PA = 60;
 const GAIN_LIMIT = 0.02;
@@ -129,6 +136,7 @@ export function baseQuantities(shape: RecordingShape): Float64Array {
   q[Q.reliefVacuum] = RELIEF_VACUUM.centre;
   q[Q.reliefPressure] = RELIEF_PRESSURE_PA;
   q[Q.reliefSlope] = RELIEF_SLOPE.centre;
+  q[Q.ventLaminar] = shape.procedure === 'refuelling' ? LAMINAR_PA : VENT_LAMINAR.centre;
   q[Q.slowVolume] = SLOW_VOLUME.centre;
   q[Q.slowTime] = SLOW_TIME.centre;
   q[Q.gain] = 1;
@@ -214,7 +222,9 @@ export function recordingParameters(shape: RecordingShape, recording: number): P
   }
   const warmSd = shape.procedure === 'engine-off' ? WARM_PARKED_SD : WARM_RUNNING_SD;
   for (let i = 0; i < shape.warmKnots; i++) list.push(own(`warm${i}`, Q.warm0 + i, 'linear', 0, warmSd));
-  if (shape.procedure === 'refuelling') {
+  if (shape.procedure !== 'refuelling') {
+    list.push(own('ventLaminar', Q.ventLaminar, 'log', VENT_LAMINAR.centre, VENT_LAMINAR.sd));
+  } else {
     list.push(
       own('displacement', Q.displacement, 'log', DISPLACEMENT.centre, DISPLACEMENT.sd),
       own('nozzleRise', Q.nozzleRise, 'log', NOZZLE_RISE.centre, NOZZLE_RISE.sd),
