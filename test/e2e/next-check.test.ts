@@ -81,6 +81,20 @@ const write = async (page: Page, target: Locator, text: string): Promise<void> =
 
 const WORDS = EN.checks.next;
 
+/** Ticks every caution of the step; no step shows before the last one. */
+async function acknowledgeAll(page: Page, step: Locator): Promise<void> {
+  const ticks = step.getByRole('checkbox', { name: WORDS.acknowledge });
+  await ticks.first().waitFor();
+  const count = await ticks.count();
+  expect(count).toBeGreaterThan(1);
+  for (let k = 0; k < count; k++) {
+    expect(await step.locator('ol').count()).toBe(0);
+    await tabTo(page, ticks.nth(k));
+    await page.keyboard.press('Space');
+  }
+  await step.locator('ol li').first().waitFor();
+}
+
 describe('next check and proof', () => {
   test('from finding to proven repair, keyboard only', () =>
     withPages(
@@ -101,16 +115,7 @@ describe('next check and proof', () => {
         await press(page, next.locator('summary', { hasText: WORDS.others }));
         await press(page, next.getByRole('button', { name, exact: true }));
         await step.getByText(WORDS.chosenTitle).waitFor();
-        const ticks = step.getByRole('checkbox', { name: WORDS.acknowledge });
-        const count = await ticks.count();
-        expect(count).toBeGreaterThan(1);
-        for (let k = 0; k < count; k++) {
-          // No step shows before the last caution is acknowledged.
-          expect(await step.locator('ol').count()).toBe(0);
-          await tabTo(page, ticks.nth(k));
-          await page.keyboard.press('Space');
-        }
-        await step.locator('ol li').first().waitFor();
+        await acknowledgeAll(page, step);
 
         const field = (id: string): Locator => step.locator(`input[name="${id}"]`);
         await write(page, field('flow'), '0.46 kPa');
@@ -124,9 +129,13 @@ describe('next check and proof', () => {
         expect(await field('flow').getAttribute('aria-invalid')).toBe('true');
 
         await page.keyboard.press('Control+a');
-        await page.keyboard.type('0.01 L/min');
+        await page.keyboard.type('0.6 L/min');
         await write(page, field('pressure'), '10 inH2O');
-        const causesBefore = await next.locator('.bar .n').allInnerTexts();
+        // What the instrument shows is told as a size at once.
+        await step.getByText(WORDS.meant).waitFor();
+        await step.getByText(/^Whole system: 0\.5\d\smm \(/).waitFor();
+        const expected = next.getByText(/^From here to the end of the plan/);
+        const expectedBefore = await expected.textContent();
         await press(page, step.getByRole('button', { name: WORDS.record }));
         const checks = await until(
           () => server.jobs.get(SAMPLE_ID)?.checks ?? [],
@@ -134,13 +143,13 @@ describe('next check and proof', () => {
         );
         expect(checks[0]).toMatchObject({
           checkId: 'T20',
-          answer: { numbers: { flow: '0.01 L/min', pressure: '10 inH2O' } },
+          answer: { numbers: { flow: '0.6 L/min', pressure: '10 inH2O' } },
         });
-        // The plan is made anew at once, with other probabilities.
+        // The plan is made anew at once: the rig stands now, which saves what comes.
         await next.getByText(WORDS.weighedBeside('T20')).waitFor();
         await until(
-          () => next.locator('.bar .n').allInnerTexts(),
-          (texts) => texts.length > 0 && texts.join() !== causesBefore.join(),
+          () => expected.textContent(),
+          (text) => text !== expectedBefore,
         );
 
         await press(page, page.getByRole('button', { name: EN.job.repair.record }));
@@ -161,8 +170,15 @@ describe('next check and proof', () => {
           .getByText(/has not been measured since the repair/)
           .waitFor();
 
-        server.jobs.set(SAMPLE_ID, measuredAfter(repaired));
-        await page.reload();
+        // The sheet asks for the verification, and not for the same repair again.
+        const again = EN.checks.catalogue().checks.T37!.name;
+        await step.getByText(WORDS.verify(again), { exact: true }).waitFor();
+        await acknowledgeAll(page, step);
+        await write(page, field('flow'), '0.01 L/min');
+        await write(page, field('pressure'), '10 inH2O');
+        await press(page, step.getByRole('button', { name: WORDS.record }));
+        await step.getByText(WORDS.verified, { exact: true }).waitFor();
+        expect(repaired.repairs[0]?.what).toBe('Seal at the neck replaced');
         const proof = page.locator('#proof');
         await proof.getByText('The repair held.', { exact: true }).waitFor();
         await press(page, proof.getByRole('button', { name: EN.checks.proof.take }));
@@ -171,7 +187,8 @@ describe('next check and proof', () => {
           (made) => made !== null && made !== undefined,
         );
         expect(proven).toMatchObject({ verdict: 'held', before: [recording.id] });
-        expect(proven?.after).toHaveLength(1);
+        // Measured by hand: no recording stands for it.
+        expect(proven?.after).toEqual([]);
         // The figures are worked out wherever they are shown; the record keeps the verdict and what it was judged against.
         expect(proven?.limit?.label).toBe('0.020 in');
         expect(proven?.words).toBe('');

@@ -197,6 +197,17 @@ describe('measured by hand', () => {
     expect(missing.map(({ code }) => code)).toContain('conditions not known');
   });
 
+  test('without a finding complaint, codes and checks say what the proof does not cover', () => {
+    const flowCode = { codes: [{ code: 'P0446', status: 'stored' }] } as unknown as Partial<Job>;
+    const blocked = proof({ ...byHand, ...flowCode });
+    expect(blocked.notCovered.map(({ id }) => id)).toContain('F06v');
+    expect(blocked.verdict).toBe('not-proven');
+    // a vent path that was shown to be free before the repair need not be spoken of
+    const opens = check('T16', BEFORE, { outcome: 'does not seal' });
+    const free = check('T18', BEFORE, { outcome: 'free' });
+    expect(proof({ ...byHand, ...flowCode, checks: [...byHand.checks, opens, free] }).notCovered).toEqual([]);
+  });
+
   test('findings on both sides come first', () => {
     expect(proof({ checks: byHand.checks }).conditions[0]).toMatchObject({ before: 'vacuum-draw' });
   });

@@ -1,10 +1,11 @@
 /** The proof in numbers of a job: from its findings before and after the repair, and from what was measured by hand. Pure. */
+import { type Belief, causeProbabilities } from '../../checks/belief.ts';
 import { checkById } from '../../checks/catalogue/all.ts';
-import { figureValues } from '../../checks/figures.ts';
+import { CIRCUMSTANCE_IDS, type CircumstanceId } from '../../checks/circumstances.ts';
+import { beliefOf, type JobState, NEW_JOB, type Step } from '../../checks/job-state.ts';
 import { sumByArea } from '../../checks/proof/leak-budget.ts';
 import { type BelievedCause, judgeProof, type Measured, type Proof, type Sections } from '../../checks/proof/proof.ts';
 import { type ReadEntry, readEntry } from '../../checks/read-entry.ts';
-import { rootCausesFromFinding } from '../../checks/root-cause-priors.ts';
 import { findingCausesOf, ROOT_CAUSES, type RootCauseId } from '../../checks/root-causes.ts';
 import type { Interval } from '../../diagnosis/finding.ts';
 import { isOpenAir } from '../../report/hole.ts';
@@ -169,18 +170,42 @@ function selfTest(job: Job): Proof['selfTest'] {
   return ran.outcome === 'ran and failed' ? 'failed' : 'not run';
 }
 
+/** The newest answer of each check of the catalogue that was done before the first repair. */
+function answersBefore(job: Job): readonly Step[] {
+  const newest = new Map<string, Step>();
+  for (const { checkId, answer } of checksOf(job, 'before')) {
+    if (checkId === undefined || answer === undefined || checkById(checkId).verifies === true) continue;
+    newest.set(checkId, { kind: 'check', id: checkId, entry: answer });
+  }
+  return [...newest.values()];
+}
+
+const isCircumstance = (name: string): name is CircumstanceId => CIRCUMSTANCE_IDS.some((id) => id === name);
+
+/** What was believed before the repair: of the finding where there is one, else of complaint and codes; and of the checks. */
 function causesBefore(job: Job, finding: JobFinding | undefined): readonly BelievedCause[] {
-  if (finding === undefined || job.car === null) return [];
-  const told = {
+  if (job.car === null) return [];
+  const told: JobState = {
+    ...NEW_JOB,
     layout: job.car.layout,
     complaints: job.complaint.types,
     codes: job.codes.map(({ code }) => code),
-    circumstances: [],
+    circumstances: (job.complaint.circumstances ?? []).filter(isCircumstance),
+    ...(finding === undefined ? {} : { finding: finding.sheet.finding }),
   };
-  const weights = rootCausesFromFinding(finding.sheet.finding, told, figureValues());
-  return ROOT_CAUSES.map(({ id }, i) => ({ id, probability: weights[i] ?? 0 }))
+  return causeProbabilities(believed(told, answersBefore(job)))
     .filter(({ id }) => id !== 'F20')
     .sort((a, b) => b.probability - a.probability);
+}
+
+/** Answers that cannot be read any more, or that rule everything out, leave the rest. */
+function believed(told: JobState, steps: readonly Step[]): Belief {
+  try {
+    return beliefOf({ ...told, steps });
+  } catch (error) {
+    if (error instanceof RangeError) return beliefOf(told);
+    throw error;
+  }
 }
 
 /** Root causes that the job's repairs are meant to remove. */

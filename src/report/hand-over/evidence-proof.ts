@@ -91,9 +91,10 @@ function budget({ given: { units }, words, checks, q }: Desk, given: LeakBudget)
   ];
 }
 
-function uncovered(desk: Desk, { notCovered }: NonNullable<Desk['given']['worked']>['proof']): readonly Block[] {
+function uncovered(desk: Desk, proof: NonNullable<Desk['given']['worked']>['proof']): readonly Block[] {
   const { given, checks } = desk;
-  if (given.findings.before === null) return [];
+  const { notCovered, beforeMm } = proof;
+  if (given.findings.before === null && beforeMm === undefined) return [];
   return [
     text(
       'body',

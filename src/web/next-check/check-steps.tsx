@@ -52,7 +52,9 @@ export function CheckSteps({ id, onResult }: Props): ReactNode {
         </section>
       )}
       {open > 0 ? (
-        <p role="status">{words.cautionsOpen(open)}</p>
+        <p role="status" className="no-print">
+          {words.cautionsOpen(open)}
+        </p>
       ) : (
         <>
           <h4>{words.steps}</h4>

@@ -1,16 +1,22 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useState } from 'react';
+import { CHECKS } from '../../checks/catalogue/all.ts';
+import { RECORDINGS } from '../../checks/catalogue/recordings.ts';
+import { CIRCUMSTANCE_FIGURES } from '../../checks/circumstances.ts';
 import { applyChanges, type Changes, type Figure } from '../../checks/figure.ts';
 import { DEFAULT_FIGURES, priorKey } from '../../checks/figures.ts';
+import { REPAIR_IDS } from '../../checks/repairs.ts';
 import { ROOT_CAUSES } from '../../checks/root-causes.ts';
-import { SETUPS, setupKey } from '../../checks/setups.ts';
-import type { Complaint } from '../../diagnosis/priors/root-causes.ts';
+import { SETUP_FAULT_FIGURES, SETUPS, setupKey } from '../../checks/setups.ts';
+import { COMPLAINTS, type Complaint } from '../../diagnosis/priors/root-causes.ts';
 import { Button } from '../kit/button.tsx';
 import { Choice } from '../kit/choice.tsx';
-import { NumberField } from '../kit/fields.tsx';
+import { NumberField, SelectField } from '../kit/fields.tsx';
 import { Fold } from '../kit/fold.tsx';
 import { ErrorMessage } from '../kit/message.tsx';
 import { useText } from '../text/language.ts';
 import { useNumbers } from '../text/numbers.ts';
+import { useCheckWords } from './check-words.ts';
+import { useFigureNames } from './figure-names.ts';
 import type { PlanWishes } from './state-of-job.ts';
 
 interface Props {
@@ -27,21 +33,29 @@ interface Props {
 
 /** Minutes, costs and probabilities behind the plan: the shop's own, and those of the step before the reader. */
 export function FiguresEditor({ changes, onChange, error, about, complaints, wishes, onWish }: Props): ReactNode {
-  const { checks, trade } = useText();
+  const { checks } = useText();
   const words = checks.next;
   const catalogue = checks.catalogue();
+  const { check } = useCheckWords();
+  const names = useFigureNames();
   const figures = applyChanges(DEFAULT_FIGURES, changes);
-  const here = figures.filter(({ key }) => key.startsWith('shop.') || key.startsWith(`${about}.`));
+  const [picked, setPicked] = useState<string | null>(null);
+  const shown = picked ?? about;
+  const shop = figures.filter(({ key }) => key.startsWith('shop.'));
+  const ofStep = figures.filter(({ key }) => key.startsWith(`${shown}.`));
+  const own = figures.filter(({ mark }) => mark === 'own').map(({ key }) => ({ key, name: names.whole(key) }));
+  const steps = [
+    ...[...CHECKS, ...RECORDINGS].map(({ id }) => ({ value: `check.${id}`, name: `${id} ${check(id).name}` })),
+    ...REPAIR_IDS.map((id) => ({ value: `repair.${id}`, name: words.repairFirst(catalogue.repairs[id]) })),
+  ];
   const setups = SETUPS.map((id) => ({ key: setupKey(id), name: catalogue.setups[id] }));
   const families = [...new Set(ROOT_CAUSES.map(({ family }) => family))];
-  const faultsOf = (family: string): string =>
-    ROOT_CAUSES.filter((cause) => cause.family === family)
-      .map(({ id }) => catalogue.causes[id])
-      .join(' / ');
-  const priors = complaints.map((complaint) => ({
+  // without a complaint all of them count alike
+  const priors = (complaints.length > 0 ? complaints : COMPLAINTS).map((complaint) => ({
     complaint,
-    named: families.map((family) => ({ key: priorKey(family, complaint), name: faultsOf(family) })),
+    named: families.map((family) => ({ key: priorKey(family, complaint), name: names.family(family) })),
   }));
+  const named = (all: readonly Figure[]) => all.map(({ key }) => ({ key, name: names.whole(key) }));
   const set = (key: string, value: number | undefined): void => {
     const { [key]: _, ...rest } = changes;
     onChange(value === undefined ? rest : { ...rest, [key]: value });
@@ -68,27 +82,43 @@ export function FiguresEditor({ changes, onChange, error, about, complaints, wis
         onChange={(goal) => onWish({ moneyWeight: goal === 'bill' ? 1 : 0 })}
       />
       {error !== null && <ErrorMessage error={error} />}
-      {fields(here)}
+      {fields(shop)}
+      <SelectField
+        label={words.figuresOf}
+        value={steps.some(({ value }) => value === shown) ? shown : steps[0]!.value}
+        options={steps}
+        onChange={setPicked}
+      />
+      {fields(ofStep)}
+      {own.length > 0 && (
+        <details>
+          <summary>{words.ownFigures(own.length)}</summary>
+          {fields(own)}
+        </details>
+      )}
       <details>
         <summary>{words.setupFigures}</summary>
         {fields(setups)}
       </details>
-      {priors.map(({ complaint, named }) => (
+      <details>
+        <summary>{words.setupFaultFigures}</summary>
+        <p className="small quiet">{words.setupFaultsWords}</p>
+        {fields(named(SETUP_FAULT_FIGURES))}
+      </details>
+      {priors.map(({ complaint, named: ofComplaint }) => (
         <details key={complaint}>
-          <summary>
-            {words.priorFigures(isNamed(complaint, trade.complaints) ? trade.complaints[complaint] : complaint)}
-          </summary>
+          <summary>{words.priorFigures(names.complaint(complaint))}</summary>
           <p className="small quiet">{words.priorWords}</p>
-          {fields(named)}
+          {fields(ofComplaint)}
         </details>
       ))}
+      <details>
+        <summary>{words.circumstanceFigures}</summary>
+        {fields(named(CIRCUMSTANCE_FIGURES))}
+      </details>
     </Fold>
   );
 }
-
-/** What the owner noticed has a name; codes are their own. */
-const isNamed = <T extends string>(complaint: string, names: Readonly<Record<T, string>>): complaint is T =>
-  Object.hasOwn(names, complaint);
 
 function FigureField({
   figure,

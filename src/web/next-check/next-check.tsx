@@ -3,11 +3,15 @@ import { type ReactNode, useMemo, useRef, useState } from 'react';
 import { checkById } from '../../checks/catalogue/all.ts';
 import { checkKey, figureValues } from '../../checks/figures.ts';
 import { beliefOf, type JobState } from '../../checks/job-state.ts';
+import type { Plan } from '../../checks/plan.ts';
 import type { CheckEntry } from '../../checks/read-entry.ts';
+import { cautionsOfRepair } from '../../checks/repair-cautions.ts';
+import type { RepairId } from '../../checks/repairs.ts';
 import { setupKey } from '../../checks/setups.ts';
 import { columnsOf } from '../../diagnosis/priors/root-causes.ts';
 import { announce } from '../kit/announce.tsx';
 import { Button } from '../kit/button.tsx';
+import { Caution } from '../kit/caution.tsx';
 import { LengthBar } from '../kit/length-bar.tsx';
 import { Message } from '../kit/message.tsx';
 import { newId } from '../kit/new-id.ts';
@@ -15,6 +19,7 @@ import { useSheet } from '../sheet/sheet-context.ts';
 import { useWho } from '../sheet/use-who.ts';
 import { useText } from '../text/language.ts';
 import { useNumbers } from '../text/numbers.ts';
+import { useInUnits } from '../units/use-in-units.ts';
 import { CheckSteps } from './check-steps.tsx';
 import { useCheckWords } from './check-words.ts';
 import { Circumstances } from './circumstances.tsx';
@@ -29,6 +34,7 @@ import { StepFacts } from './step-facts.tsx';
 import { usePlan } from './use-plan.ts';
 import { useShopFigures } from './use-shop-figures.ts';
 import { useMissing, useWishes } from './use-wishes.ts';
+import { verificationFor } from './verification.ts';
 
 export function NextCheck(): ReactNode {
   const { job } = useSheet();
@@ -62,8 +68,13 @@ function Planned({ state, wishes, wish, shop, missing: [missing, setMissing] }: 
   const words = checks.next;
   const catalogue = checks.catalogue();
   const { step: nameOf, check: textOf, whole } = useCheckWords();
+  const inUnits = useInUnits();
   const diameterMm = job.findings.at(-1)?.sheet.finding.diameterMm ?? undefined;
-  const { plan, isLast, played, error } = usePlan({ job: state, ...(diameterMm === undefined ? {} : { diameterMm }) });
+  const verification = useMemo(() => verificationFor(job, state.layout), [job, state.layout]);
+  // a plan that does not know of the repair would only say it again
+  const { plan, isLast, played, error } = usePlan(
+    verification === undefined ? { job: state, ...(diameterMm === undefined ? {} : { diameterMm }) } : null,
+  );
   const [chosen, setChosen] = useState<string | null>(null);
   const heading = useRef<HTMLHeadingElement>(null);
   const record = useRecord(state, () => {
@@ -74,7 +85,8 @@ function Planned({ state, wishes, wish, shop, missing: [missing, setMissing] }: 
   const ratePerHour = figure('shop.rate');
   const finding = job.findings.at(-1);
   const step = plan?.next;
-  const checkId = chosen ?? (step?.kind === 'check' ? step.id : undefined);
+  const verifying = verification?.kind === 'open' ? verification.checkId : undefined;
+  const checkId = chosen ?? verifying ?? (step?.kind === 'check' ? step.id : undefined);
   const choose = (id: string | null): void => {
     setChosen(id);
     heading.current?.focus();
@@ -107,11 +119,15 @@ function Planned({ state, wishes, wish, shop, missing: [missing, setMissing] }: 
           <span className="finding-sentence">
             {chosen !== null
               ? textOf(chosen).name
-              : step === undefined
-                ? words.planning
-                : step.kind === 'repair'
-                  ? words.repairFirst(nameOf(step))
-                  : nameOf(step)}
+              : verification !== undefined
+                ? verification.kind === 'held'
+                  ? words.verified
+                  : words.verify(textOf(verification.checkId).name)
+                : step === undefined
+                  ? words.planning
+                  : step.kind === 'repair'
+                    ? words.repairFirst(nameOf(step))
+                    : nameOf(step)}
           </span>
         </h3>
         {chosen !== null && (
@@ -124,6 +140,17 @@ function Planned({ state, wishes, wish, shop, missing: [missing, setMissing] }: 
             </div>
           </>
         )}
+        {chosen === null && verification !== undefined && (
+          <>
+            {verification.kind === 'open' && (
+              <StepFacts {...ownPrice(verification.checkId)} ratePerHour={ratePerHour} checkId={verification.checkId} />
+            )}
+            <p>
+              {verification.kind === 'open' ? words.verifyWords(verification.what) : words.verifiedWords}{' '}
+              <a href="#proof">{words.toProof}</a>
+            </p>
+          </>
+        )}
         {chosen === null && step !== undefined && (
           <>
             {step.kind === 'send away' ? (
@@ -132,9 +159,19 @@ function Planned({ state, wishes, wish, shop, missing: [missing, setMissing] }: 
               <StepFacts price={step} setups={step.setups} ratePerHour={ratePerHour} checkId={checkId} />
             )}
             {step.kind === 'repair' && (
-              <p>
-                {words.repairWords} <a href="#repair">{words.toRepair}</a>
-              </p>
+              <>
+                <Caution>
+                  <ul>
+                    {cautionsOfRepair(step.id as RepairId).map((id) => (
+                      <li key={id}>{inUnits(catalogue.cautions[id])}</li>
+                    ))}
+                  </ul>
+                  <p className="small">{words.defer}</p>
+                </Caution>
+                <p>
+                  {words.repairWords} <a href="#repair">{words.toRepair}</a>
+                </p>
+              </>
             )}
           </>
         )}
@@ -161,7 +198,8 @@ function Planned({ state, wishes, wish, shop, missing: [missing, setMissing] }: 
               <LengthBar key={id} name={catalogue.causes[id]} share={probability} isRival={k > 0} />
             ))}
           </div>
-          <PlanWhy plan={plan} isLast={isLast} />
+          <FailedSetups plan={plan} />
+          <PlanWhy plan={plan} isLast={isLast} ratePerHour={ratePerHour} />
           <PlanAnswers plan={plan} />
           <PlanStop plan={plan} />
           {played !== null && (
@@ -193,6 +231,26 @@ function Planned({ state, wishes, wish, shop, missing: [missing, setMissing] }: 
         </div>
       )}
     </>
+  );
+}
+
+/** A set-up fault that the results make likelier than it is on any day. */
+const LEAST_SETUP_FAULT = 0.1;
+
+/** What may be wrong with the test itself, beside what may be wrong with the car. */
+function FailedSetups({ plan }: { readonly plan: Plan }): ReactNode {
+  const { checks } = useText();
+  const shown = plan.setupFaults.filter(({ probability }) => probability >= LEAST_SETUP_FAULT);
+  if (shown.length === 0) return null;
+  const names = checks.catalogue().setupFaults;
+  return (
+    <div className="stack">
+      <h4>{checks.next.setupFaults}</h4>
+      {shown.map(({ id, probability }) => (
+        <LengthBar key={id} name={names[id]} share={probability} isRival />
+      ))}
+      <p className="small quiet">{checks.next.setupFaultsWords}</p>
+    </div>
   );
 }
 

@@ -7,7 +7,13 @@ import { useCheckWords } from './check-words.ts';
 /** Below this many minutes two plans are as good as each other. */
 const LEAST_EXTRA = 0.5;
 
-export function PlanWhy({ plan, isLast }: { readonly plan: Plan; readonly isLast: boolean }): ReactNode {
+interface WhyProps {
+  readonly plan: Plan;
+  readonly isLast: boolean;
+  readonly ratePerHour: number;
+}
+
+export function PlanWhy({ plan, isLast, ratePerHour }: WhyProps): ReactNode {
   const { checks } = useText();
   const words = checks.next;
   const { percent } = useNumbers();
@@ -21,10 +27,13 @@ export function PlanWhy({ plan, isLast }: { readonly plan: Plan; readonly isLast
         <ul>
           {plan.instead.map((other) => {
             const say = other.step.kind === 'repair' ? words.reflexRepair : words.reflexCheck;
+            const work = other.expected.minutes - plan.expected.minutes;
+            const money = (work / 60) * ratePerHour + other.expected.goods - plan.expected.goods;
             return (
               <li key={other.step.id}>
                 {say(step(other.step), percent(other.probability))}{' '}
-                <strong>{other.extra < LEAST_EXTRA ? words.noDearer : words.extra(whole(other.extra))}</strong>
+                <strong>{other.extra < LEAST_EXTRA ? words.noDearer : words.extra(whole(other.extra))}</strong>{' '}
+                {words.difference(whole(Math.abs(work)), work >= 0, whole(Math.abs(money)), money >= 0)}
               </li>
             );
           })}

@@ -38,6 +38,7 @@ export function RecordingsWorth({ played, minutesOf, onChoose }: Props): ReactNo
                 <Button kind="bare" onClick={() => onChoose(id)}>
                   {check(id).name}
                 </Button>{' '}
+                <strong className="print-only">{check(id).name}</strong>{' '}
                 <span className="small quiet">
                   {words.min(whole(minutesOf(id)))} · {words.settles(percent(settles))}
                 </span>

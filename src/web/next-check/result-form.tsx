@@ -2,14 +2,16 @@ import { type FormEvent, type ReactNode, useRef, useState } from 'react';
 import { checkById } from '../../checks/catalogue/all.ts';
 import type { NumberField } from '../../checks/check.ts';
 import { type CheckEntry, type EntryProblem, readEntry } from '../../checks/read-entry.ts';
+import { whatNumbersMean } from '../../checks/what-numbers-mean.ts';
 import { fromSi } from '../../units/convert.ts';
 import { unitBySymbol } from '../../units/parse-unit.ts';
 import { Button } from '../kit/button.tsx';
-import { Choice } from '../kit/choice.tsx';
+import { Check, Choice } from '../kit/choice.tsx';
 import { TextField } from '../kit/fields.tsx';
 import { useText } from '../text/language.ts';
 import { useNumbers } from '../text/numbers.ts';
 import { shownSymbol } from '../units/units.ts';
+import { useMeantWords } from './meant-words.ts';
 
 interface Props {
   readonly id: string;
@@ -26,14 +28,19 @@ export function ResultForm({ id, onResult }: Props): ReactNode {
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
   const [problems, setProblems] = useState<readonly EntryProblem[]>([]);
   const fields = entry.numbers?.fields;
+  const [hasNoNumbers, setHasNoNumbers] = useState(false);
+  const isChoice = fields === undefined || hasNoNumbers;
+  const meantWords = useMeantWords();
+  const now = isChoice ? undefined : readEntry(id, { numbers: typed });
+  const meant = now?.ok === true && now.meaning !== undefined ? whatNumbersMean(now.meaning) : [];
 
   const submit = (event: FormEvent): void => {
     event.preventDefault();
-    if (fields === undefined && outcome === null) {
+    if (isChoice && outcome === null) {
       setProblems([{ text: words.choose }]);
       return;
     }
-    const given: CheckEntry = fields === undefined ? { outcome: outcome! } : { numbers: typed };
+    const given: CheckEntry = isChoice ? { outcome: outcome! } : { numbers: typed };
     const read = readEntry(id, given);
     const found: readonly EntryProblem[] = read.ok ? [] : read.problems;
     const refused = found.length > 0 ? undefined : onResult(given);
@@ -48,7 +55,7 @@ export function ResultForm({ id, onResult }: Props): ReactNode {
 
   return (
     <form ref={form} className="stack no-print" onSubmit={submit} noValidate>
-      {fields === undefined ? (
+      {isChoice ? (
         <Choice
           label={words.result}
           isStacked
@@ -70,7 +77,28 @@ export function ResultForm({ id, onResult }: Props): ReactNode {
               />
             ))}
           </div>
+          {meant.length > 0 && (
+            <div role="status" className="meant">
+              <p>{words.meant}</p>
+              <ul>
+                {meant.map((one) => (
+                  <li key={one.id}>{meantWords(one)}</li>
+                ))}
+              </ul>
+            </div>
+          )}
         </>
+      )}
+      {fields !== undefined && (
+        <Check
+          label={words.noNumbers}
+          words={words.noNumbersWords}
+          checked={hasNoNumbers}
+          onChange={(isTicked) => {
+            setHasNoNumbers(isTicked);
+            setProblems([]);
+          }}
+        />
       )}
       {problems
         .filter(({ field }) => field === undefined)

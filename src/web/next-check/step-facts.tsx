@@ -45,6 +45,12 @@ export function StepFacts({ price, setups, ratePerHour, checkId }: Props): React
           <dd>{setups.map((id) => catalogue.setups[id]).join('; ')}</dd>
         </div>
       )}
+      {entry !== undefined && entry.risk > 0 && (
+        <div>
+          <dt>{words.risk}</dt>
+          <dd>{words.risks[entry.risk]}</dd>
+        </div>
+      )}
       {entry !== undefined && (
         <div>
           <dt>{words.needs}</dt>

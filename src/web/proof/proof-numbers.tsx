@@ -87,7 +87,7 @@ function ProofEvidence({ made: { before, after, proof } }: { readonly made: JobP
       <p>
         {words.selfTest}: {text.selfTest[proof.selfTest]}.
       </p>
-      {before !== undefined && (
+      {(before !== undefined || proof.beforeMm !== undefined) && (
         <p>
           {proof.notCovered.length === 0 ? text.allCovered : `${words.notCovered}: ${causes(proof.notCovered, 8)}.`}
         </p>

@@ -23,6 +23,15 @@ export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
     repairWords:
       'Vor dieser Reparatur lohnt keine Prüfung ihre Zeit. Danach nachweisen, wie es im Teil „Nachweis“ steht.',
     toRepair: 'Zu den Reparaturen',
+    verify: (name) => `Reparatur nachweisen: ${name}`,
+    verifyWords: (what) =>
+      `Als repariert eingetragen: ${what}. Ob es gehalten hat, ist noch nicht bekannt. Eintragen, was diese Prüfung zeigt; hat es nicht gehalten, geht der Plan von dort weiter.`,
+    verified: 'Die Reparatur ist nachgewiesen',
+    verifiedWords:
+      'Es ist nichts mehr zu suchen. Die Zahlen in den Nachweis übernehmen und dem Kunden sagen, was er nicht abdeckt.',
+    toProof: 'Zum Nachweis',
+    risk: 'Gefahr',
+    risks: ['keine', 'gering: heiße Teile, Quetschen', 'Benzindampf', 'offener Kraftstoff'],
     sendAwayWords: 'Hier lohnt nichts mehr seine Zeit. Dem Kunden sagen, was nicht nachgewiesen ist.',
     minutes: 'Arbeit',
     min: (count) => `${count} min`,
@@ -37,12 +46,16 @@ export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
     gap: (percent) => `Kein Plan kann um mehr als ${percent} besser sein als dieser.`,
     exact: 'Kein Plan ist besser als dieser.',
     causes: 'Was es jetzt sein kann',
-    setupFaults: 'Mögliche Mängel der Prüfung selbst',
+    setupFaults: 'Was an der Prüfung selbst falsch sein kann',
+    setupFaultsWords:
+      'Das ansehen, bevor den Ergebnissen geglaubt wird: Ein misslungener Aufbau sieht aus wie ein Fehler des Fahrzeugs.',
     why: 'Warum dies und nicht der übliche Griff',
     reflexRepair: (name, percent) =>
       `Gleich einbauen: ${name}. In ${percent} solcher Fahrzeuge ist es das richtige Teil.`,
     reflexCheck: (name, percent) => `Zuerst: ${name}. In ${percent} solcher Fahrzeuge zeigt es etwas.`,
     extra: (minutes) => `Im Mittel ${minutes} min teurer, Geld als Zeit gerechnet.`,
+    difference: (work, isMoreWork, money, isMoreMoney) =>
+      `(${work} min ${isMoreWork ? 'mehr' : 'weniger'} Arbeit; die Rechnung um ${money} ${isMoreMoney ? 'höher' : 'niedriger'})`,
     noDearer: 'So gut wie dieser Plan.',
     whyLater: 'Der Vergleich folgt gleich.',
     whyNone: 'Es ist auch das, wonach man zuerst greifen würde.',
@@ -62,7 +75,6 @@ export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
     stopUnproven: (percent, causes) =>
       `In ${percent} solcher Fahrzeuge endet dieser Plan ohne Nachweis; dann bleibt offen: ${causes}.`,
     stopProven: 'Soweit dieser Plan ausgearbeitet ist, endet er nicht ohne Nachweis.',
-    stopRepair: (name) => `nachweisen: ${name}`,
     cautions: 'Vor den Schritten',
     acknowledge: 'Verstanden und so gemacht',
     cautionsOpen: (count) =>
@@ -75,6 +87,9 @@ export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
     result: 'Ergebnis',
     numberHint: (unit, least, most) => `Zahl mit Einheit, zum Beispiel in ${unit}; ${least} bis ${most}`,
     ifKnown: 'falls bekannt',
+    meant: 'Diese Zahlen ergeben',
+    noNumbers: 'Keine Zahlen zur Hand',
+    noNumbersWords: 'Stattdessen wird gewählt, was herauskam; es zählt so viel, wie diese Prüfung sonst zeigt.',
     record: 'Ergebnis eintragen',
     choose: 'Wählen, was herauskam.',
     impossible:
@@ -128,13 +143,17 @@ export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
       lift: 'keine Hebebühne',
       level: 'nicht bei diesem Füllstand',
     },
-    planned: 'vom Planer gewichtet',
     goal: 'Was zählt',
     goals: { work: 'Arbeitsminuten', bill: 'die ganze Rechnung, als Minuten zum Satz der Werkstatt' },
     figures: 'Minuten, Kosten, Stundensatz',
     figuresWords:
       'Gilt für die ganze Werkstatt. Bei jeder Zahl steht, woher sie kommt; Zurücksetzen bringt die Vorgabe wieder.',
+    figuresOf: 'Zahlen von',
+    ownFigures: (count) =>
+      count === 1 ? 'Von dieser Werkstatt geändert: 1 Zahl' : `Von dieser Werkstatt geändert: ${count} Zahlen`,
     setupFigures: 'Minuten der Vorbereitungen',
+    setupFaultFigures: 'Wie oft ein Aufbau misslingt',
+    circumstanceFigures: 'Um wie viel ein Umstand einen Fehler wahrscheinlicher macht',
     priorFigures: (complaint) => `Wie oft jeder Fehler hinter „${complaint}“ steckt`,
     priorWords: 'Es zählt nur ihr Verhältnis zueinander; ein Befund aus Aufzeichnungen wiegt mehr.',
     figureNames: {
@@ -160,7 +179,7 @@ export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
   },
   proof: {
     worked: 'Vorher und nachher',
-    none: 'Für den Nachweis in Zahlen braucht es einen Befund aus Aufzeichnungen vor der Reparatur und einen von danach.',
+    none: 'Für den Nachweis in Zahlen muss vor und nach der Reparatur dasselbe gemessen sein: auf beiden Seiten ein Befund aus Aufzeichnungen oder auf beiden Seiten der Durchfluss von Hand (Prüfungen T20 und T37).',
     missingBefore: 'Aus Aufzeichnungen vor der Reparatur wurde kein Befund gemacht.',
     missingAfter: 'Aus Aufzeichnungen nach der Reparatur wurde noch kein Befund gemacht.',
     sizeBefore: 'Das Leck vor der Reparatur bemessen',

@@ -22,6 +22,15 @@ export const CHECKS_PAGE_EN = {
     repairFirst: (name: string) => `Repair: ${name}`,
     repairWords: 'No check is worth its time before this repair. Verify it afterwards as the part “Proof” says.',
     toRepair: 'To the repairs',
+    verify: (name: string) => `Verify the repair: ${name}`,
+    verifyWords: (what: string) =>
+      `On record as repaired: ${what}. Whether it held is not known yet. Enter what this shows; if it did not hold, the plan goes on from there.`,
+    verified: 'The repair is verified',
+    verifiedWords:
+      'Nothing more is to be looked for. Put the numbers into the proof, and say to the customer what it does not cover.',
+    toProof: 'To the proof',
+    risk: 'Risk',
+    risks: ['none', 'minor: hot parts, pinching', 'fuel vapour', 'open fuel'] as readonly string[],
     sendAwayWords: 'Nothing more is worth its time here. Say to the customer what remains unproven.',
     minutes: 'Work',
     min: (count: string) => `${count} min`,
@@ -36,12 +45,15 @@ export const CHECKS_PAGE_EN = {
     gap: (percent: string) => `No plan can be more than ${percent} better than this one.`,
     exact: 'No plan is better than this one.',
     causes: 'What it can be now',
-    setupFaults: 'Possible failings of the test itself',
+    setupFaults: 'What may be wrong with the test itself',
+    setupFaultsWords: 'Look at it before believing the results: a failed set-up looks like a fault of the car.',
     why: 'Why this and not the usual reflex',
     reflexRepair: (name: string, percent: string) =>
       `To fit at once: ${name}. It is the right part in ${percent} of such cars.`,
     reflexCheck: (name: string, percent: string) => `${name} first. It shows something in ${percent} of such cars.`,
     extra: (minutes: string) => `On average ${minutes} min dearer, money counted as time.`,
+    difference: (work: string, isMoreWork: boolean, money: string, isMoreMoney: boolean) =>
+      `(${work} min ${isMoreWork ? 'more' : 'less'} work; the bill ${money} ${isMoreMoney ? 'higher' : 'lower'})`,
     noDearer: 'As good as this plan.',
     whyLater: 'The comparison follows in a moment.',
     whyNone: 'It is what one would do by reflex, too.',
@@ -61,7 +73,6 @@ export const CHECKS_PAGE_EN = {
     stopUnproven: (percent: string, causes: string) =>
       `In ${percent} of such cars this plan ends with the car sent away unproven; then open: ${causes}.`,
     stopProven: 'This plan does not end unproven, as far as it is worked out.',
-    stopRepair: (name: string) => `verify: ${name}`,
     cautions: 'Before the steps',
     acknowledge: 'Understood, and done so',
     cautionsOpen: (count: number) =>
@@ -75,6 +86,9 @@ export const CHECKS_PAGE_EN = {
     numberHint: (unit: string, least: string, most: string) =>
       `number with unit, for example in ${unit}; ${least} to ${most}`,
     ifKnown: 'if known',
+    meant: 'These numbers come to',
+    noNumbers: 'No numbers at hand',
+    noNumbersWords: 'What came of it is chosen instead; it counts as much as this check usually shows.',
     record: 'Record the result',
     choose: 'Choose what came of it.',
     impossible:
@@ -128,12 +142,16 @@ export const CHECKS_PAGE_EN = {
       lift: 'no lift',
       level: 'not at this fuel level',
     } as Record<string, string>,
-    planned: 'weighed by the planner',
     goal: 'What counts',
     goals: { work: 'working minutes', bill: 'the whole bill, as minutes at the shop’s rate' },
     figures: 'Minutes, costs, hourly rate',
     figuresWords: 'Kept for the whole shop. Each number says where it comes from; reset brings back the default.',
+    figuresOf: 'Figures of',
+    ownFigures: (count: number) =>
+      count === 1 ? 'Changed by this shop: 1 figure' : `Changed by this shop: ${count} figures`,
     setupFigures: 'Minutes of the set-ups',
+    setupFaultFigures: 'How often a set-up fails',
+    circumstanceFigures: 'How much a circumstance makes a fault likelier',
     priorFigures: (complaint: string) => `How often each fault is behind “${complaint}”`,
     priorWords: 'Only how they stand to each other counts; a finding from recordings outweighs them.',
     figureNames: {
@@ -160,7 +178,7 @@ export const CHECKS_PAGE_EN = {
   },
   proof: {
     worked: 'Before and after',
-    none: 'For the proof in numbers a finding from recordings before the repair and one from recordings after it are needed.',
+    none: 'For the proof in numbers the same has to be measured before and after the repair: a finding from recordings on both sides, or the flow by hand on both sides (checks T20 and T37).',
     missingBefore: 'No finding was made from recordings before the repair.',
     missingAfter: 'No finding has been made from recordings after the repair.',
     sizeBefore: 'Size the leak before the repair',

@@ -1,8 +1,11 @@
 import { type ReactNode, useState } from 'react';
+import { readEntry } from '../../../checks/read-entry.ts';
+import { whatNumbersMean } from '../../../checks/what-numbers-mean.ts';
 import type { CheckResult } from '../../../jobs/record/job.ts';
 import { printedUnit } from '../../../units/printed-unit.ts';
 import { Button } from '../../kit/button.tsx';
 import { Message } from '../../kit/message.tsx';
+import { useMeantWords } from '../../next-check/meant-words.ts';
 import { NextCheck } from '../../next-check/next-check.tsx';
 import { useText } from '../../text/language.ts';
 import { useNumbers } from '../../text/numbers.ts';
@@ -78,6 +81,10 @@ function CheckRow({ check, isReadOnly, onEdit, onRemove }: RowProps): ReactNode 
   const words = text.job.check;
   const named = (causes: readonly (keyof typeof text.trade.causes)[]): string =>
     numbers.list(causes.map((cause) => text.trade.causes[cause]));
+  const meantWords = useMeantWords();
+  const read =
+    check.checkId === undefined || check.answer === undefined ? null : readEntry(check.checkId, check.answer);
+  const meant = read?.ok === true && read.meaning !== undefined ? whatNumbersMean(read.meaning) : [];
   const sides = [
     check.speaksFor.length > 0 ? `${words.speaksFor}: ${named(check.speaksFor)}` : '',
     check.speaksAgainst.length > 0 ? `${words.speaksAgainst}: ${named(check.speaksAgainst)}` : '',
@@ -112,6 +119,7 @@ function CheckRow({ check, isReadOnly, onEdit, onRemove }: RowProps): ReactNode 
           </>
         )}
       </p>
+      {meant.length > 0 && <p>{meant.map(meantWords).join('; ')}</p>}
       <p className="small">
         {check.checkId !== undefined && sides.length === 0
           ? text.checks.next.weighedBeside(check.checkId)
