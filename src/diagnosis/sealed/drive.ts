@@ -2,7 +2,7 @@
 import type { ChannelName, Phase, Recording } from '../../recording/recording.ts';
 import type { Conditions } from '../priors/conditions.ts';
 import { coarserSteps, type LayOut, WHOLE_RECORDING } from '../single-run/lay-out.ts';
-import type { ObservedChannel, Rails } from '../single-run/observed-channel.ts';
+import { type ObservedChannel, type Rails, withModelError } from '../single-run/observed-channel.ts';
 import { standingRails } from '../single-run/standing-rails.ts';
 import { readSeries, readSwitch } from '../single-run/switches.ts';
 import { type TimeSteps, timeSteps } from '../single-run/time-steps.ts';
@@ -37,6 +37,12 @@ const longestStep = (s: number) => (s < 1 ? 0.1 : Number.isFinite(s) ? Math.min(
 /** With the engine running and no manifold pressure recorded it idles [Pa], common practice, no source. */
 const IDLE_MANIFOLD_PA = 35e3;
 
+/**
+ * Nowhere is the reduced model better than this share of all that a channel shows: what parts two causes by less is as well
+ * its own error, as tank and carbon answer a release in more ways than it knows. Judgement.
+ */
+const MODEL_SHARE = 0.003;
+
 /** @returns undefined where the tank's pressure was not recorded */
 export function layOutSealedRun(
   recording: Recording,
@@ -54,7 +60,9 @@ export function layOutSealedRun(
   // a long rest before the first command is binned by its length
   const width = (s: number) => (Number.isFinite(s) ? sealedBinWidth(s) : Math.max(2, Math.min(600, span / 60)));
   const names: readonly ChannelName[] = ['tankPressureGaugePa', 'canisterPressureGaugePa'];
-  const channels = names.flatMap((name) => how.observe(recording, name, phases, changesS, width) ?? []);
+  const channels = names
+    .flatMap((name) => how.observe(recording, name, phases, changesS, width) ?? [])
+    .map((x) => withModelError(x, MODEL_SHARE));
   if (channels[0]?.channel !== 'tankPressureGaugePa') return undefined;
   const steps = timeSteps(
     first,

@@ -20,6 +20,8 @@ export interface ObservedChannel {
   readonly extraVariance: Float64Array;
   /** Slow error that the model is granted at each observation [Pa]. */
   readonly slowAllowancePa: Float64Array;
+  /** Slow error that it is granted everywhere [Pa]. */
+  readonly modelErrorPa: number;
 }
 
 export interface Rails {
@@ -48,6 +50,8 @@ const ROUGH_SHARE = 0.005;
 const ROUGH_S = 3;
 const STEP_SHARE = 0.02;
 const FADE_S = 15;
+/** The error that a model is granted everywhere lasts so long [s]. Judgement. */
+const MODEL_S = 60;
 
 /** Where the readings themselves stop. */
 export function findRails(p: Float64Array): Rails {
@@ -141,17 +145,32 @@ export function withAllowances(
     extraVariance[i] = Math.max(extraVariance[i]!, observations.gaugePa[i]! ** 2);
   }
   const startPa = startReading(observations);
-  return { channel, observations, rails, character, startPa, extraVariance, slowAllowancePa };
+  return { channel, observations, rails, character, startPa, extraVariance, slowAllowancePa, modelErrorPa: 0 };
+}
+
+/** @param share of all that a channel shows that its model is granted everywhere [-] */
+export function withModelError(c: ObservedChannel, share: number): ObservedChannel {
+  const { gaugePa } = c.observations;
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  // the first bin holds the sensor's waking
+  for (let i = 1; i < gaugePa.length; i++) {
+    low = Math.min(low, gaugePa[i]!);
+    high = Math.max(high, gaugePa[i]!);
+  }
+  return { ...c, modelErrorPa: share * Math.max(0, high - low) };
 }
 
 export function whitenChannel(c: ObservedChannel, noise: SlowNoise): Whitening {
   const n = c.observations.timeS.length;
+  const everywhere = Math.hypot(noise.slowPa, c.modelErrorPa);
+  const everywhereS = noise.slowPa > c.modelErrorPa ? noise.slowS : MODEL_S;
   return new Whitening(
     c.observations.timeS,
     c.observations.whiteVariance.map((v, i) => v + c.extraVariance[i]!),
-    c.slowAllowancePa.map((a) => Math.hypot(a, noise.slowPa)),
+    c.slowAllowancePa.map((a) => Math.hypot(a, everywhere)),
     // an error of its own kind has its own time scale
-    c.slowAllowancePa.map((a) => (a > noise.slowPa ? FADE_S : noise.slowS)),
+    c.slowAllowancePa.map((a) => (a > everywhere ? FADE_S : everywhereS)),
     new Uint8Array(n),
   );
 }
