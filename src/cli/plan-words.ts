@@ -98,6 +98,7 @@ export function planInWords(plan: Plan, acknowledged: boolean): string {
   const { next, expected } = plan;
   const cautions = cautionsOfStep(next);
   const text = next.kind === 'check' ? EN.checks[next.id] : undefined;
+  const held = next.kind === 'repair' ? 1 - plan.answers.reduce((sum, { probability }) => sum + probability, 0) : 0;
   const suspects = plan.setupFaults.filter(({ probability }) => probability > 0.15);
   return [
     next.kind === 'send away'
@@ -118,10 +119,11 @@ export function planInWords(plan: Plan, acknowledged: boolean): string {
       : acknowledged || cautions.length === 0
         ? ['', 'Steps', ...text.steps.map((s, i) => wrapped(s, `  ${i + 1}. `, '     ')), wrapped(text.note, '  ')]
         : ['', 'The steps are shown once the cautions are acknowledged: add --acknowledge.']),
-    ...(plan.answers.length > 0
+    ...(plan.answers.length > 0 || held > 0
       ? [
           '',
           'What each answer would change',
+          ...(held > 0 ? [`  - held (${percent(held)}): proven, the end`] : []),
           ...plan.answers.map((a) =>
             wrapped(
               `${a.outcome} (${percent(a.probability)}): then ${stepName(a.next)}; ${causeList(a.causes, 3)}`,

@@ -207,6 +207,17 @@ describe('next check and proof', () => {
         await page.getByText(DE.checks.next.title, { exact: true }).waitFor();
         await page.getByText(DE.checks.proof.worked, { exact: true }).waitFor();
         await page.locator('#next-check summary', { hasText: DE.checks.next.others }).click();
+        // Any figure can be found, changed with its mark and set back, not only those of the step that is recommended.
+        const next = page.locator('#next-check');
+        await next.locator('summary', { hasText: DE.checks.next.figures }).click();
+        await next.getByLabel(DE.checks.next.figuresOf).selectOption('repair.tank');
+        const parts = next.getByLabel(new RegExp(`^${DE.checks.next.figureNames.parts}`));
+        await parts.fill('9');
+        await parts.blur();
+        await next.getByText(DE.checks.next.ownFigures(1), { exact: true }).waitFor();
+        const reset = next.getByRole('button', { name: DE.checks.next.resetFigure(DE.checks.next.figureNames.parts!) });
+        await reset.click();
+        await next.getByText(DE.checks.next.ownFigures(1), { exact: true }).waitFor({ state: 'detached' });
         const { broken, looked } = await axe(page);
         expect(broken).toEqual([]);
         expect(looked).toBeGreaterThan(10);

@@ -10,8 +10,8 @@ describe('small problems', () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 1, max: 1e6 }),
-        fc.integer({ min: 2, max: 5 }),
-        fc.integer({ min: 0, max: 4 }),
+        fc.integer({ min: 2, max: 6 }),
+        fc.integer({ min: 0, max: 5 }),
         (seed, states, checks) => {
           const { problem, situation } = randomProblem(seed, states, checks);
           const exact = exactCost(problem, situation);
@@ -24,7 +24,7 @@ describe('small problems', () => {
           expect(search.root.upper).toBeLessThanOrEqual(1.05 * exact);
         },
       ),
-      { numRuns: 40 },
+      { numRuns: 80 },
     );
   });
 

@@ -146,7 +146,9 @@ function Planned({ state, wishes, wish, shop, missing: [missing, setMissing] }: 
               <StepFacts {...ownPrice(verification.checkId)} ratePerHour={ratePerHour} checkId={verification.checkId} />
             )}
             <p>
-              {verification.kind === 'open' ? words.verifyWords(verification.what) : words.verifiedWords}{' '}
+              {verification.kind === 'open'
+                ? words.verifyWords(verification.what.trim().replace(/[.!?…]+$/, ''))
+                : words.verifiedWords}{' '}
               <a href="#proof">{words.toProof}</a>
             </p>
           </>

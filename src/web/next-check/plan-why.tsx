@@ -49,7 +49,9 @@ export function PlanAnswers({ plan }: { readonly plan: Plan }): ReactNode {
   const words = checks.next;
   const { percent } = useNumbers();
   const { step, causes, whole, answer: answerOf } = useCheckWords();
-  if (plan.answers.length === 0) return null;
+  const held =
+    plan.next.kind === 'repair' ? 1 - plan.answers.reduce((sum, { probability }) => sum + probability, 0) : 0;
+  if (plan.answers.length === 0 && held === 0) return null;
   return (
     <div className="stack">
       <h4>{words.answers}</h4>
@@ -68,6 +70,18 @@ export function PlanAnswers({ plan }: { readonly plan: Plan }): ReactNode {
             </tr>
           </thead>
           <tbody>
+            {held > 0 && (
+              <>
+                <tr>
+                  <th scope="row">{checks.word('held')}</th>
+                  <td className="n">{percent(held)}</td>
+                  <td className="n">{words.min(whole(0))}</td>
+                </tr>
+                <tr className="about">
+                  <td colSpan={3}>{words.proven}</td>
+                </tr>
+              </>
+            )}
             {[...plan.answers]
               .sort((a, b) => b.probability - a.probability)
               .map((answer) => (

@@ -55,7 +55,7 @@ export const CHECKS_PAGE_DE: typeof CHECKS_PAGE_EN = {
     reflexCheck: (name, percent) => `Zuerst: ${name}. In ${percent} solcher Fahrzeuge zeigt es etwas.`,
     extra: (minutes) => `Im Mittel ${minutes} min teurer, Geld als Zeit gerechnet.`,
     difference: (work, isMoreWork, money, isMoreMoney) =>
-      `(${work} min ${isMoreWork ? 'mehr' : 'weniger'} Arbeit; die Rechnung um ${money} ${isMoreMoney ? 'höher' : 'niedriger'})`,
+      `Das sind ${work} min ${isMoreWork ? 'mehr' : 'weniger'} Arbeit und eine um ${money} ${isMoreMoney ? 'höhere' : 'niedrigere'} Rechnung.`,
     noDearer: 'So gut wie dieser Plan.',
     whyLater: 'Der Vergleich folgt gleich.',
     whyNone: 'Es ist auch das, wonach man zuerst greifen würde.',

@@ -53,7 +53,7 @@ export const CHECKS_PAGE_EN = {
     reflexCheck: (name: string, percent: string) => `${name} first. It shows something in ${percent} of such cars.`,
     extra: (minutes: string) => `On average ${minutes} min dearer, money counted as time.`,
     difference: (work: string, isMoreWork: boolean, money: string, isMoreMoney: boolean) =>
-      `(${work} min ${isMoreWork ? 'more' : 'less'} work; the bill ${money} ${isMoreMoney ? 'higher' : 'lower'})`,
+      `That is ${work} min ${isMoreWork ? 'more' : 'less'} work and a bill ${money} ${isMoreMoney ? 'higher' : 'lower'}.`,
     noDearer: 'As good as this plan.',
     whyLater: 'The comparison follows in a moment.',
     whyNone: 'It is what one would do by reflex, too.',
