@@ -12,6 +12,7 @@ import { captureResultSchema, readinessResultSchema } from './car-formats.ts';
 import { machineFindingSchema } from './machine-finding.ts';
 import { notesSchema } from './notes.ts';
 import { planResultSchema } from './plan-formats.ts';
+import { proofResultSchema } from './proof-formats.ts';
 import {
   benchResultSchema,
   errorSchema,
@@ -41,6 +42,7 @@ export const FORMATS: Readonly<Record<string, z.ZodType>> = {
   diagnose: machineFindingSchema,
   troubleshooting: jobStateSchema,
   plan: planResultSchema,
+  proof: proofResultSchema,
   'job-file': jobFileSchema,
   read: readResultSchema,
   report: reportResultSchema,

@@ -370,6 +370,18 @@ export function buildProgram(): Command {
     );
 
   program
+    .command('proof')
+    .summary('say whether the repair of a job held')
+    .description(
+      'Says whether the repair of a job held: sizes before and after, with what probability, and what is missing.',
+    )
+    .argument('<job>', 'a job that "export-job" or the pages wrote')
+    .option('--limit <size>', 'largest hole that is allowed, as "0.5 mm" or "0.020 in" (default: as the job has it)')
+    .option(...JSON_OPTION)
+    .addHelpText('after', examples('vaporwright proof job-17.json', 'vaporwright proof job-17.json --limit "1 mm"'))
+    .action(async (file: string, options) => (await import('./proof.ts')).proofCommand(file, options));
+
+  program
     .command('simulate')
     .summary('play a scenario and write its traces')
     .description('Plays a scenario (car, fault, procedure) and writes the traces as CSV and SVG.')

@@ -60,7 +60,7 @@ function stepFrom(id: string, words: readonly string[]): Step {
     throw new Failure(EXIT.usage, `a repair that held ends the troubleshooting`, {
       found: words.join(' ') || 'nothing',
       expected: `"not held" after the repair "${id}"`,
-      advice: 'When it held, prove it: measure before and after alike.',
+      advice: 'When it held, prove it: measure as before the repair, and ask "proof" or the job sheet.',
     });
   }
   return { kind: 'repair', id: repair };

@@ -17,6 +17,7 @@ const COMMANDS = [
   'readiness',
   'plan',
   'result',
+  'proof',
   'simulate',
   'schema',
   'bench',
