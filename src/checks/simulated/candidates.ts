@@ -1,6 +1,6 @@
 /**
  * Recordings that could be made next: each is the car's draw test, changed in one way that may tell apart what is still
- * open. Only layouts whose test is a draw by the engine; others have none yet.
+ * open. Only layouts that can be drawn down by the engine, if not in every test of theirs; others have none yet.
  */
 
 import type { StartConditions } from '../../simulation/initial-state.ts';
@@ -22,7 +22,7 @@ export interface Candidate {
   readonly start?: Partial<StartConditions>;
 }
 
-export const DRAWN_LAYOUTS: readonly LayoutId[] = ['engine-vacuum', 'saddle-tank'];
+export const DRAWN_LAYOUTS: readonly LayoutId[] = ['engine-vacuum', 'saddle-tank', 'two-path-purge', 'engine-off'];
 
 /** Deeper than the usual -2 kPa, and still inside the ceiling for plastic tanks [Pa gauge]. Judgement. */
 const DEEPER_PA = -2400;

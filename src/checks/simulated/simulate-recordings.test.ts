@@ -49,6 +49,14 @@ test('nothing is expected of a recording when the cause is known', () => {
   }
 });
 
+test.each(['saddle-tank', 'two-path-purge', 'engine-off'] as const)('%s is drawn down like the rest', (layout) => {
+  const causes = likely('F10', 'F14');
+  const recordings = [...simulateRecordings({ layout, causes, diameterMm: SIZE })];
+  expect(recordings).toHaveLength(4);
+  // a leak falls after the draw, a sensor that is wrong does not
+  for (const recording of recordings) expect(expectedBits(recording, causes)).toBeGreaterThan(0.5);
+});
+
 test('layouts without a draw have none', () => {
   expect([...simulateRecordings({ layout: 'pump-reference', causes: likely('F10') })]).toEqual([]);
 });

@@ -4,7 +4,7 @@
  */
 
 import type { Interval } from '../../diagnosis/finding.ts';
-import { typicalScenario } from '../../simulation/typical-scenarios.ts';
+import { IDLE_MANIFOLD_PA, MILD_DAY, typicalScenario } from '../../simulation/typical-scenarios.ts';
 import type { LayoutId } from '../../system/car.ts';
 import type { Fault } from '../../system/faults/fault.ts';
 import type { RootCauseId } from '../root-causes.ts';
@@ -77,7 +77,12 @@ function play(layout: LayoutId, candidate: Candidate, fault: Fault | undefined):
   return featuresOf({
     ...scenario,
     procedure: candidate.procedure,
-    conditions: { ...scenario.conditions, start: { ...scenario.conditions.start, ...candidate.start } },
+    // a draw by the engine at idle on a mild day, whatever else the car's own test is
+    conditions: {
+      ...MILD_DAY,
+      manifoldAbsPa: IDLE_MANIFOLD_PA,
+      start: { ...MILD_DAY.start, ...candidate.start },
+    },
     sampling: SAMPLING,
     relativeTolerance: RELATIVE_TOLERANCE,
   });
