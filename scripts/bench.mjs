@@ -4,7 +4,7 @@ import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { ensurePackages, prepare, ROOT } from './setup.mjs';
 
-const BENCHES = ['accuracy', 'calibration', 'speed', 'csv', 'bus', 'readiness', 'planner', 'pages', 'server'];
+const BENCHES = ['accuracy', 'calibration', 'made', 'speed', 'csv', 'bus', 'readiness', 'planner', 'pages', 'server'];
 
 function runOne(name, args) {
   return new Promise((done) => {

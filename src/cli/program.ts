@@ -410,9 +410,9 @@ export function buildProgram(): Command {
     .command('bench')
     .summary('run a benchmark')
     .description(
-      'Runs a benchmark in a clone of the project: accuracy, calibration, speed, csv, bus, readiness, planner, pages or server; all but accuracy without a name.',
+      'Runs a benchmark in a clone of the project: accuracy, calibration, made, speed, csv, bus, readiness, planner, pages or server; all but accuracy without a name.',
     )
-    .argument('[name]', 'accuracy, calibration, speed, csv, bus, readiness, planner, pages or server')
+    .argument('[name]', 'accuracy, calibration, made, speed, csv, bus, readiness, planner, pages or server')
     .argument('[arguments...]', 'passed to the benchmark')
     .option(...JSON_OPTION)
     .allowUnknownOption()

@@ -98,6 +98,20 @@ describe('purging against a flooded canister', () => {
   });
 });
 
+describe('a sensor that follows ten seconds late', () => {
+  for (const [name, procedure] of [
+    ['draw', vacuumDraw()],
+    ['drive', purgeDrive()],
+  ] as const) {
+    it(`is no fault of what it measures, in a ${name}, and is named`, () => {
+      const f = findingOn({ layout: 'engine-vacuum', procedure, faults: [{ kind: 'sensor-slow', size: 10 }] });
+      expect(f.causes[0]!.id).toBe('none');
+      expect(f.causes[0]!.probability).toBeGreaterThan(0.7);
+      expect(f.reasons.some(({ text }) => /follows about (9|10|11) s late/.test(text))).toBe(true);
+    });
+  }
+});
+
 describe('a cap that is missing on a drive', () => {
   it('gives probabilities, whatever size of hole is tried', () => {
     for (const seed of [1, 2, 3]) {

@@ -2,7 +2,7 @@
  * Fits that size the hole to ambient. The size question is asked apart from the fault question: whatever else is wrong
  * with the car, how large a hole does the pressure speak of, under a prior that leans neither to tight nor to leaking?
  */
-import { applyCause, type Cause } from './causes/catalogue.ts';
+import { applyCause, type Cause, SLOW_SENSOR } from './causes/catalogue.ts';
 import type { CauseId } from './finding.ts';
 import { levenbergMarquardt } from './fit/levenberg-marquardt.ts';
 import { type Parameter, parameterPosition, parameterValue } from './fit/parameter.ts';
@@ -39,8 +39,8 @@ export function sizeContexts(
     { weight: number; causes: readonly Cause[]; start: Float64Array; parameters: readonly Parameter[]; best: number }
   >();
   for (const s of [...posterior.singles, ...posterior.pairs]) {
-    const causes = s.weighed.causes.filter((c) => !HOLE_CAUSES.includes(c.id));
-    const name = causes.map((c) => c.id).join('+');
+    const causes = s.weighed.causes.filter((c) => !HOLE_CAUSES.includes(c.id) || c.form === SLOW_SENSOR);
+    const name = causes.map((c) => (c.form === SLOW_SENSOR ? c.form : c.id)).join('+');
     const known = contexts.get(name);
     if (!known)
       contexts.set(name, {

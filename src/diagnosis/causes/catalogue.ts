@@ -31,6 +31,11 @@ const SHUT: LogPrior = { centre: 1e-12, sd: 0.05 };
 /** A choked filter or bed passes in proportion to its drop up to kilopascals [Pa]. Judgement. */
 const CHOKED_BED: LogPrior = { centre: 4000, sd: 1 };
 
+/** Lag of a sensor that is slow [s], and how many cars without another fault have one. Judgement. */
+const SLOW: LogPrior = { centre: 8, sd: 0.7 };
+const SLOW_SHARE = 0.04;
+export const SLOW_SENSOR = 'slow sensor';
+
 /** What a passage lets through that is stuck shut or blocked: from nothing that shows to a pinhole. Judgement. */
 const SHUT_HOLE = holePrior(0.08, 1);
 
@@ -40,7 +45,17 @@ const SHUT_HOLE = holePrior(0.08, 1);
  * than a centimetre; a choked vent still passes a trickle.
  */
 export const CATALOGUE: readonly Cause[] = [
-  { id: 'none', size: 'leak', changes: {}, starts: {}, places: [] },
+  { id: 'none', share: 1 - SLOW_SHARE, size: 'leak', changes: {}, starts: {}, places: [] },
+  {
+    // a sensor with a wet or pinched hose, on a car without another fault: what it shows late must not become one
+    id: 'none',
+    form: SLOW_SENSOR,
+    share: SLOW_SHARE,
+    size: 'leak',
+    changes: { lag: SLOW },
+    starts: { lag: [-0.7, 0.7] },
+    places: [],
+  },
   {
     id: 'leak',
     share: 0.65,

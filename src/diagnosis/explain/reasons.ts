@@ -1,5 +1,6 @@
 /** What speaks for and against a finding, what limits it, and which recording would settle it, in sentences. */
 import type { CauseId, CauseProbability, Interval, Reason, Verdict } from '../finding.ts';
+import { parameterValue } from '../fit/parameter.ts';
 import type { Prepared } from '../prepare.ts';
 import type { Weighed } from '../weighing/weighed.ts';
 
@@ -133,6 +134,13 @@ export function reasonsFor(f: ReasonFacts): Reason[] {
       text: 'The fuel temperature was not recorded, so the share of evaporation is less certain.',
     });
   }
+  const lagS = lagOf(f.best);
+  if (lagS > SLOW_S) {
+    list.push({
+      kind: 'limits',
+      text: `The pressure sensor follows about ${Math.round(lagS)} s late, where sound ones take a fraction of a second: look at its port, hose and plug before trusting sizes. Let the engine cool; fuel vapour, no sparks.`,
+    });
+  }
   if (f.verdict === 'cannot-tell') {
     list.push({
       kind: 'limits',
@@ -159,6 +167,15 @@ function nextRecording(f: ReasonFacts, rival: CauseProbability | undefined): str
   if (straddles)
     return 'The same test with a longer hold (two to three minutes) and the fuel below 35 °C narrows the size across the 0.5 mm mark.';
   return 'A second run of the same test at another fuel level would confirm it: a true hole keeps its size while the rates change.';
+}
+
+/** A sensor later than this is slow [s]. Judgement. */
+const SLOW_S = 2;
+
+/** Lag of the sensor in a fit [s]. */
+function lagOf({ problem, fit }: Weighed): number {
+  const i = problem.parameters.findIndex((p) => p.name === 'lag');
+  return i < 0 ? 0 : parameterValue(problem.parameters[i]!, fit.z[i]!);
 }
 
 const percent = (x: number) => (x < 0.01 ? 'under 1 %' : `${Math.round(100 * x)} %`);

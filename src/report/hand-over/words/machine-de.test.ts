@@ -41,6 +41,12 @@ test.each(PHASES)('reasons that name the phase %s', (phase) => {
   expectGerman(runReasons({ verdict: 'fault', causes, exceeds: { mm0_5: null, mm1_0: null } }).map(({ text }) => text));
 });
 
+/** A fit whose sensor lags so much [s]. */
+const lateBy = (lagS: number) => ({
+  problem: { parameters: [{ name: 'lag', slot: 0, kind: 'log', centre: 1, sd: 1, recording: -1 }] },
+  fit: { z: [Math.log(lagS)] },
+});
+
 describe('reasons of a whole finding', () => {
   const pairs: readonly (readonly [CauseId, CauseId])[] = [
     ['vent_leak', 'leak'],
@@ -58,7 +64,7 @@ describe('reasons of a whole finding', () => {
         const facts = {
           verdict: 'cannot-tell',
           causes: [cause(first, 0.5, 6), cause(second, 0.4, 0), cause('leak', 0.1, 0)],
-          best: { id: first, parts: { trims } },
+          best: { id: first, parts: { trims }, ...lateBy(9) },
           rival: { id: second, parts: { trims: 0 } },
           prepared: [{ conditions: { fuelTemperatureKnown: false } }],
           exceeds: { mm0_5: exceeding, mm1_0: null },

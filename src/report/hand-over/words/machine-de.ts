@@ -102,6 +102,11 @@ const FINDING: readonly Pattern[] = [
     /^No cause stands out: the first, (.+), has (.+)\.$/,
     (name, part) => `Keine Ursache ragt heraus: die erste, „${cause(name!)}“, hat ${share(part!)}.`,
   ],
+  [
+    /^The pressure sensor follows about (\d+) s late, where sound ones take a fraction of a second: look at its port, hose and plug before trusting sizes\. Let the engine cool; fuel vapour, no sparks\.$/,
+    (seconds) =>
+      `Der Drucksensor folgt etwa ${seconds}${NBSP}s zu spät, wo heile einen Bruchteil einer Sekunde brauchen: Anschluss, Schlauch und Stecker ansehen, bevor man Größen traut. Den Motor abkühlen lassen; Kraftstoffdampf, keine Funken.`,
+  ],
   same(
     'Pressure alone does not tell where a hole is: cap, neck, hoses, tank top, canister and vent side look alike.',
     'Der Druck allein sagt nicht, wo ein Loch ist: Deckel, Stutzen, Schläuche, Tankoberseite, Aktivkohlebehälter und Belüftungsseite sehen gleich aus.',
