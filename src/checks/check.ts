@@ -58,6 +58,8 @@ export interface Check {
   /** Chance that it shows the fault when present, and that it is clean when absent. Judgement (middle of the range). */
   readonly sensitivity: number;
   readonly specificity: number;
+  /** Below this diameter (mm) a hole shows less often: the chance that it does then. Judgement. */
+  readonly smallHoles?: { readonly belowMm: number; readonly sensitivity: number };
   /** The clean outcome first. */
   readonly outcomes: readonly Outcome[];
   /** 0 none, 1 minor, 2 fuel vapour, 3 open fuel. */

@@ -38,6 +38,11 @@ export const jobStateSchema = z
             places: z.array(z.object({ group: z.array(z.enum(PLACES)), probability })),
           }),
         ),
+        diameterMm: z
+          .object({ median: z.number().positive(), lo90: z.number().positive(), hi90: z.number().positive() })
+          .nullable()
+          .exactOptional()
+          .describe('Equivalent diameter of the hole; null or absent where none is sized'),
       })
       .exactOptional()
       .describe('Made without the results in steps; absent: complaint and codes alone'),
@@ -74,6 +79,7 @@ export function storedJobState(state: JobState): StoredJobState {
               probability: p,
               places: places.map(({ group, probability: share }) => ({ group: [...group], probability: share })),
             })),
+            ...(finding.diameterMm ? { diameterMm: { ...finding.diameterMm } } : {}),
           },
         }),
     steps: rest.steps.map((step) => (step.kind === 'repair' ? { ...step } : { ...step, entry: copyOf(step.entry) })),

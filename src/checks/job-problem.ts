@@ -3,8 +3,9 @@ import { columnsOf } from '../diagnosis/priors/root-causes.ts';
 import { type Belief, causeProbabilities, expectedChances } from './belief.ts';
 import { CHECKS, checkById } from './catalogue/all.ts';
 import type { Check } from './check.ts';
-import { checkKey, figureValues } from './figures.ts';
-import type { JobState } from './job-state.ts';
+import { checkKey } from './figures.ts';
+import { jobFigures } from './job-figures.ts';
+import { holeOfJob, type JobState } from './job-state.ts';
 import type { PlanCheck, PlanProblem, PlanRepair, Situation } from './planner/problem.ts';
 import { startOf } from './planner/problem.ts';
 import { REPAIRS, type Repair, repairMinutesKey, repairPartsKey, VERIFY_SETUPS } from './repairs.ts';
@@ -75,7 +76,7 @@ function stillToPay(cause: RootCauseId, repairPrices: readonly Price[], figure: 
 }
 
 export function jobProblem(job: JobState, belief: Belief): JobProblem {
-  const figure = figureValues(job.changes);
+  const figure = jobFigures(job.changes, holeOfJob(job));
   const ratePerMinute = figure('shop.rate') / 60;
   const waiting = figure('shop.waiting');
   const cost = (price: Price): number =>

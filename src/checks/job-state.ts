@@ -1,12 +1,12 @@
 /** Where a job stands for the planner, as plain data that can be stored; and what is believed from it. */
-import type { CauseProbability } from '../diagnosis/finding.ts';
+import type { CauseProbability, Interval } from '../diagnosis/finding.ts';
 import type { Complaint } from '../diagnosis/priors/root-causes.ts';
 import type { LayoutId } from '../system/car.ts';
 import { afterFailedRepair, afterResult, type Belief, startBelief } from './belief.ts';
 import { checkById } from './catalogue/all.ts';
 import type { CircumstanceId } from './circumstances.ts';
 import type { Changes } from './figure.ts';
-import { figureValues } from './figures.ts';
+import { jobFigures } from './job-figures.ts';
 import { type CheckEntry, readEntry } from './read-entry.ts';
 import type { RepairId } from './repairs.ts';
 import { rootCausePriors, rootCausesFromFinding } from './root-cause-priors.ts';
@@ -27,7 +27,13 @@ export type Step =
 /** What the planner needs of a finding; a whole finding fits. */
 export interface FoundCauses {
   readonly causes: readonly Pick<CauseProbability, 'id' | 'probability' | 'places'>[];
+  /** Equivalent diameter of the hole, mm; null or absent where no hole is sized. */
+  readonly diameterMm?: Interval | null;
 }
+
+/** The hole as far as the finding sizes it, mm. */
+export const holeOfJob = ({ finding }: Pick<JobState, 'finding'>): Interval | undefined =>
+  finding?.diameterMm ?? undefined;
 
 export interface JobState {
   readonly layout: LayoutId;
@@ -61,7 +67,7 @@ export const NEW_JOB: JobState = {
 
 /** Belief after all steps. Throws, naming the step, on a result that cannot be read or that nothing believed can give. */
 export function beliefOf(job: JobState): Belief {
-  const figure = figureValues(job.changes);
+  const figure = jobFigures(job.changes, holeOfJob(job));
   const causes = job.finding ? rootCausesFromFinding(job.finding, job, figure) : rootCausePriors(job, figure);
   let belief = startBelief(causes, figure);
   job.steps.forEach((step, i) => {

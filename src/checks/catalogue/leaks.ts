@@ -12,6 +12,8 @@ export const LEAK_CHECKS: readonly Check[] = [
     minutes: 8,
     level: { least: 0.15, most: 0.85 },
     sensitivity: 0.86,
+    // said of leaks from 0.020 in upward
+    smallHoles: { belowMm: 0.4, sensitivity: 0.5 },
     specificity: 0.8,
     equipment: ['low-pressure kit with inert gas'],
     setups: ['rig', 'cool'],
@@ -105,6 +107,8 @@ export const LEAK_CHECKS: readonly Check[] = [
     minutes: 30,
     consumablesLabourHours: 0.1,
     sensitivity: 0.775,
+    // 0.40 to 0.60 at 0.010 in
+    smallHoles: { belowMm: 0.35, sensitivity: 0.5 },
     specificity: 0.89,
     equipment: ['smoke machine with inert gas', 'lamp'],
     setups: ['rig', 'lift'],
@@ -184,6 +188,8 @@ export const LEAK_CHECKS: readonly Check[] = [
     id: 'T27',
     minutes: 10,
     sensitivity: 0.6,
+    // heard from 0.040 in upward
+    smallHoles: { belowMm: 1, sensitivity: 0.15 },
     specificity: 0.775,
     equipment: ['ultrasonic listener'],
     setups: ['rig', 'lift'],

@@ -63,10 +63,14 @@ test('without a car there is nothing to plan', () => {
   expect(stateOfJob({ ...JOB, car: null }, FIRST_WISHES, {})).toBeNull();
 });
 
-test('complaint, codes and the newest finding’s causes and places go over, and nothing else of the finding', () => {
+test('complaint, codes and the newest finding’s causes, places and size go over, and nothing else of the finding', () => {
   const made = state({ codes: [{ code: 'P0442', status: 'stored' }], findings: [found(8), found(9)] });
   expect(made).toMatchObject({ layout: 'engine-vacuum', complaints: ['P0442'], codes: ['P0442'] });
   expect(made.finding).toEqual({ causes: [{ id: 'leak', probability: 1, places: [] }] });
+  const diameterMm = { median: 0.6, lo90: 0.5, hi90: 0.7 };
+  const sized = found(2);
+  const sizedToo = { ...sized, sheet: { ...sized.sheet, finding: { ...sized.sheet.finding, diameterMm } } };
+  expect(state({ findings: [sizedToo] }).finding?.diameterMm).toEqual(diameterMm);
 });
 
 describe('results', () => {

@@ -100,7 +100,12 @@ export function stateOfJob(
     circumstances: (job.complaint.circumstances ?? []).filter(isCircumstance),
     ...(found === undefined
       ? {}
-      : { finding: { causes: found.causes.map(({ id, probability, places }) => ({ id, probability, places })) } }),
+      : {
+          finding: {
+            causes: found.causes.map(({ id, probability, places }) => ({ id, probability, places })),
+            ...(found.diameterMm ? { diameterMm: found.diameterMm } : {}),
+          },
+        }),
     steps,
     leftOut: [...new Set([...wishes.leftOut, ...cannotBeDone({ ...wishes, missing }).keys()])],
     setupsDone: [...new Set([...made, ...wishes.standing])],
