@@ -60,7 +60,8 @@ export async function withPages(
 
 const QUIET_MS = 250;
 /** What is computed in the browser's workers and not there yet. */
-const AWAITED = '.player:not(:has(.trace svg .own)), #next-check:has(.next-step):not(:has(.tree, .message.bad))';
+const AWAITED =
+  '.player:not(:has(.trace svg .own)), #next-check:has(.next-step:not(.settled)):not(:has(.tree, .message.bad))';
 
 /** Of a page that has not been opened yet: waits until all that it asked for has come. */
 export function quietOf(page: Page): () => Promise<void> {

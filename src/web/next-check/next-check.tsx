@@ -113,7 +113,7 @@ function Planned({ state, wishes, wish, shop, missing: [missing, setMissing] }: 
           <p>{words.cannotAdvice}</p>
         </Message>
       )}
-      <div className="step stack next-step">
+      <div className={`step stack next-step${verification === undefined ? '' : ' settled'}`}>
         <h3 tabIndex={-1} ref={heading}>
           <span className="lead">{chosen === null ? words.title : words.chosenTitle}</span>
           <span className="finding-sentence">
