@@ -14,6 +14,8 @@ function reply(index: number): MadeReply {
   try {
     const { car, recording } = makeCase(index);
     const { causes } = diagnose({ car, recordings: [recording] });
+    const lost = causes.find(({ probability }) => !Number.isFinite(probability));
+    if (lost) throw new Error(`the probability of ${lost.id} is no number`);
     return { index, causes: causes.map(({ id, probability }) => ({ id, probability })) };
   } catch (error) {
     return { index, failure: error instanceof Error ? error.message : String(error) };
