@@ -4,7 +4,13 @@ import { findResolution } from '../recording/resolution.ts';
 import type { Car } from '../system/car.ts';
 import { foundRails, noiseOffRails } from './likelihood/found-rails.ts';
 import { freezeOnset } from './likelihood/freeze-onset.ts';
-import { characterise, type Observations, observe, type SensorCharacter } from './likelihood/observations.ts';
+import {
+  characterise,
+  characteriseQuietest,
+  type Observations,
+  observe,
+  type SensorCharacter,
+} from './likelihood/observations.ts';
 import { buildDrive } from './model/build-drive.ts';
 import { type CommandChange, commandChanges } from './model/command-changes.ts';
 import type { Drive } from './model/drive.ts';
@@ -86,7 +92,10 @@ export function prepare(
   const rails = sensorRails(car);
   const clip = rails ? measuredClip(p, rails, stepPa) : foundRails(p, stepPa, noiseOffRails(p));
   const freezeOnsetS = freezeOnset(recording.timeS, p, stepPa);
-  const character = characterise(recording.timeS, p, clip);
+  const character =
+    procedure === 'refuelling'
+      ? characteriseQuietest(recording.timeS, p, clip, phases)
+      : characterise(recording.timeS, p, clip);
   const fillings = procedure === 'refuelling' ? phases.filter((f) => f.kind === 'filling') : [];
   const filling = fillings.length > 0 ? fillingPlan(recording, fillings, fuelAt(car, recording)) : undefined;
   const changes = [...commandChanges(recording), ...(filling?.changes ?? [])].sort((a, b) => a.timeS - b.timeS);

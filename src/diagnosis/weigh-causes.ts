@@ -1,6 +1,6 @@
 /** Fits every cause to all recordings and weighs them by evidence: the heart of the finding. */
 import type { Car } from '../system/car.ts';
-import { applyCause, CATALOGUE, type Cause, formOf } from './causes/catalogue.ts';
+import { applyCause, type Cause, formOf, takingPart } from './causes/catalogue.ts';
 import { levenbergMarquardt } from './fit/levenberg-marquardt.ts';
 import { gaussianSd, marginalise } from './fit/marginal.ts';
 import type { Parameter } from './fit/parameter.ts';
@@ -58,7 +58,8 @@ export function weighCauses(
   const sound = parametersOf(car, prepared);
   const procedures = prepared.map((p) => p.procedure);
   const refuelled = procedures.includes('refuelling');
-  const fitted = CATALOGUE.filter(
+  const causes = takingPart(procedures);
+  const fitted = causes.filter(
     (c) =>
       !c.pressureLike &&
       c.id !== 'sensor_stuck' &&
@@ -80,7 +81,7 @@ export function weighCauses(
     states: prepared.map(sensorState),
     trims: prepared.map((p) => trimData(p.recording, p.observations, p.conditions.ambientTemperatureK)),
   };
-  const approximated = CATALOGUE.flatMap((cause): Weighed[] => {
+  const approximated = causes.flatMap((cause): Weighed[] => {
     const like = cause.pressureLike ?? (looksSound(procedures, cause.id) ? 'none' : formOf(cause));
     const held = fits.get(like) ?? (cause.id === 'sensor_stuck' ? fits.get('none') : undefined);
     return held ? [weigh([cause], held, evidences.get(like) ?? laplaceLogEvidence(held.fit), context)] : [];

@@ -21,6 +21,8 @@ export interface Cause {
   readonly size?: string;
   /** Its standing pressure at the start comes from purging alone, so a standing engine leaves none. */
   readonly standingOnlyPurged?: boolean;
+  /** Procedures that cannot tell this form from the others of its cause: there the others have its share. */
+  readonly unseenIn?: readonly string[];
   /** Whose fit to the pressure it shares: causes that pressure alone cannot tell apart. */
   readonly pressureLike?: CauseId;
 }
@@ -136,6 +138,8 @@ export const CATALOGUE: readonly Cause[] = [
     id: 'vent_restricted',
     form: 'choked filter or bed',
     share: 0.3,
+    // the flow of a filling is steady
+    unseenIn: ['refuelling'],
     size: 'ventOpen',
     changes: { ventOpen: holePrior(2.5, 0.5), ventLaminar: CHOKED_BED, initial: { sd: 1500 } },
     standingOnlyPurged: true,
@@ -161,6 +165,17 @@ export const CATALOGUE: readonly Cause[] = [
   { id: 'sensor_noisy', changes: {}, starts: {}, places: ['pressure sensor'], pressureLike: 'none' },
   { id: 'canister_saturated', changes: {}, starts: {}, places: ['canister'], pressureLike: 'none' },
 ];
+
+/**
+ * The causes and forms that recordings of these procedures can be weighed for.
+ *
+ * @param procedures procedure of each recording
+ */
+export function takingPart(procedures: readonly string[]): Cause[] {
+  const seen = CATALOGUE.filter((c) => !procedures.every((p) => c.unseenIn?.includes(p)));
+  const shareOf = (id: CauseId) => seen.reduce((sum, c) => sum + (c.id === id ? (c.share ?? 1) : 0), 0);
+  return seen.map((c) => (c.share === undefined ? c : { ...c, share: c.share / shareOf(c.id) }));
+}
 
 /** Name of a cause's form, unique in the catalogue. */
 export const formOf = (cause: Cause): string => cause.form ?? cause.id;

@@ -1,5 +1,5 @@
 /** The causes and pairs weighed as for a whole recording, from fits that follow a growing one. */
-import { CATALOGUE, type Cause, formOf } from '../causes/catalogue.ts';
+import { type Cause, formOf, takingPart } from '../causes/catalogue.ts';
 import type { CauseId } from '../finding.ts';
 import { constantLogEvidence, sensorState } from '../likelihood/sensor-state.ts';
 import { fillingLogDensity } from '../likelihood/shut-offs.ts';
@@ -22,7 +22,7 @@ export interface Standing {
  */
 export function standings(fits: Fits): Map<string, Standing> {
   const found = new Map<string, Standing>();
-  for (const cause of CATALOGUE) {
+  for (const cause of takingPart([fits.procedure])) {
     if (fits.causes.has(ownerOf(cause, fits.procedure))) {
       found.set(formOf(cause), { causes: [cause], track: fits.trackOf(cause) });
     }
@@ -66,9 +66,9 @@ export function weighNow(
     };
   };
   const alone = (cause: Cause) => fits.causes.get(ownerOf(cause, fits.procedure))!;
-  const weighed = CATALOGUE.filter((c) => fits.causes.has(ownerOf(c, fits.procedure))).map((cause) =>
-    of([cause], alone(cause).standing, alone(cause).logEvidence, formOf(cause)),
-  );
+  const weighed = takingPart([fits.procedure])
+    .filter((c) => fits.causes.has(ownerOf(c, fits.procedure)))
+    .map((cause) => of([cause], alone(cause).standing, alone(cause).logEvidence, formOf(cause)));
   const first = new Set(fits.firsts);
   const pairs = [
     ...[...fits.pairs.kept].map(([, f]) => of(f.causes, f.standing, f.standing.logEvidence, formOf(f.causes[0]!))),

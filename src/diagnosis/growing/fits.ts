@@ -3,7 +3,7 @@
  * new data, and a bounded number of steps goes to those that need one most.
  */
 import type { Car } from '../../system/car.ts';
-import { applyCause, CATALOGUE, type Cause, formOf } from '../causes/catalogue.ts';
+import { applyCause, type Cause, formOf, takingPart } from '../causes/catalogue.ts';
 import { levenbergMarquardt } from '../fit/levenberg-marquardt.ts';
 import { type Parameter, parameterPosition, parameterValue } from '../fit/parameter.ts';
 import { FitProblem, type FitRecording } from '../fit/problem.ts';
@@ -58,7 +58,7 @@ export function ownerOf(cause: Cause, procedure: Prepared['procedure']): string 
 
 /** The causes that have a fit of their own. */
 const fittedIn = (procedure: Prepared['procedure']): readonly Cause[] =>
-  CATALOGUE.filter(
+  takingPart([procedure]).filter(
     (c) => ownerOf(c, procedure) === formOf(c) && (c.id !== 'fill_valve_stuck_open' || procedure === 'refuelling'),
   );
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Recording } from '../../recording/recording.ts';
 import { randomStream } from '../../simulation/random.ts';
-import { characterise, median, observe } from './observations.ts';
+import { characterise, characteriseQuietest, median, observe } from './observations.ts';
 
 const NO_RAILS = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
 const record = (timeS: Float64Array, p: Float64Array): Recording => ({
@@ -120,5 +120,26 @@ describe('character of a sensor', () => {
     expect(median([3, 1, 2])).toBe(2);
     expect(median([4, 1, 2, 3])).toBe(2.5);
     expect(median([])).toBeNaN();
+  });
+});
+
+describe('noise where most of the recording moves', () => {
+  it('is judged by the quietest phase, whose bends a slow sampling does not take for noise', () => {
+    const random = randomStream(5);
+    const timeS = Float64Array.from({ length: 60 }, (_, i) => i);
+    // stands for a quarter of a minute, then swings by kilopascals within seconds
+    const p = timeS.map((t) => (t < 15 ? 0 : 1200 * Math.sin(t)) + 15 * random.normal());
+    const rails = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
+    const phases = [
+      { kind: 'baseline' as const, fromS: 0, toS: 15 },
+      { kind: 'filling' as const, fromS: 15, toS: 60 },
+    ];
+    const whole = characterise(timeS, p, rails);
+    const quiet = characteriseQuietest(timeS, p, rails, phases);
+    expect(whole.rawNoisePa!).toBeGreaterThan(150);
+    expect(quiet.rawNoisePa!).toBeLessThan(40);
+    expect(quiet.rawNoisePa!).toBeGreaterThan(5);
+    // for the fit the swings stay noise
+    expect(quiet.noisePa).toBe(whole.noisePa);
   });
 });

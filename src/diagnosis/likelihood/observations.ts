@@ -79,6 +79,32 @@ export function characterise(
   };
 }
 
+/** Readings that a phase needs at least to tell the noise. */
+const FEWEST_IN_PHASE = 10;
+
+/**
+ * The same where most of the recording moves: filling, a few samples a second see the pressure's own bends and the splashing as noise.
+ * They are noise for the fit, but what the sensor is judged by is what the quietest phase shows.
+ */
+export function characteriseQuietest(
+  timeS: Float64Array,
+  p: Float64Array,
+  rails: { readonly low: number; readonly high: number },
+  phases: readonly Phase[],
+): SensorCharacter {
+  const whole = characterise(timeS, p, rails);
+  let rawNoisePa = whole.rawNoisePa;
+  if (rawNoisePa === undefined) return whole;
+  for (const { fromS, toS } of phases) {
+    const inside = (t: number) => t >= fromS && t < toS;
+    const own = p.filter((x, i) => inside(timeS[i]!) && Number.isFinite(x));
+    if (own.length < FEWEST_IN_PHASE) continue;
+    const here = characterise(timeS.filter(inside), own, rails);
+    rawNoisePa = Math.min(rawNoisePa, here.noisePa);
+  }
+  return { ...whole, rawNoisePa };
+}
+
 /** Marks samples that stand out of their four neighbours by more than noise and slope allow. */
 function spikeMask(p: Float64Array, character: SensorCharacter): Uint8Array {
   const mask = new Uint8Array(p.length);
