@@ -233,7 +233,7 @@ export const DE: HandOverWords = {
     alike: (places) => `Welches davon es ist: ${places}; in dieser Aufzeichnung sehen sie gleich aus.`,
     stillFault: (cause, percent) => `Die Aufzeichnung nach der Reparatur zeigt weiterhin: ${cause} (${percent}).`,
     smallHole: (diameter, percent) =>
-      `Dass kein kleines Loch bleibt: Jedes liegt unter ${diameter}, und die Aufzeichnung nach der Reparatur gibt einem eine Wahrscheinlichkeit von ${percent}.`,
+      `Dass kein kleines Loch bleibt: Jedes liegt unter ${diameter}, und die Aufzeichnung nach der Reparatur gibt, für sich genommen, einem eine Wahrscheinlichkeit von ${percent}.`,
     asleep:
       'Alles, was während der Aufzeichnung nicht vorkam: ein Fehler, der mit Wärme, Bewegung oder vollem Tank kommt, kann gerade ruhen.',
   },

@@ -233,7 +233,7 @@ export const EN: HandOverWords = {
     alike: (places) => `Which of ${places} it is: these look alike in this recording.`,
     stillFault: (cause, percent) => `After the repair the recording still shows: ${cause} (${percent}).`,
     smallHole: (diameter, percent) =>
-      `That no small hole remains: any is below ${diameter}, and the recording after the repair gives one a probability of ${percent}.`,
+      `That no small hole remains: any is below ${diameter}, and the recording after the repair, taken by itself, gives one a probability of ${percent}.`,
     asleep:
       'Anything that did not happen while recording: a fault that comes with heat, movement or a full tank may be asleep.',
   },
