@@ -2,7 +2,7 @@
 import type { Phase, ProcedureKind, Recording } from '../recording/recording.ts';
 import { findResolution } from '../recording/resolution.ts';
 import type { Car } from '../system/car.ts';
-import { foundRails, noiseOffRails } from './likelihood/found-rails.ts';
+import { extremes, foundRails, noiseOffRails } from './likelihood/found-rails.ts';
 import { freezeOnset } from './likelihood/freeze-onset.ts';
 import {
   characterise,
@@ -192,12 +192,7 @@ function movableChanges(changes: readonly CommandChange[]): CommandChange[] {
 
 /** Where the readings themselves stop beyond the nominal range, that is the rail. */
 export function measuredClip(p: Float64Array, rails: { low: number; high: number }, stepPa: number) {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (const x of p) {
-    if (x < low) low = x;
-    if (x > high) high = x;
-  }
+  const { low, high } = extremes(p);
   const near = Math.max(stepPa, 0.03 * Math.abs(rails.high - rails.low));
   return {
     low: low < rails.low + near ? Math.max(low, rails.low - near) : rails.low,

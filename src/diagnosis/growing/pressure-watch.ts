@@ -1,7 +1,6 @@
 /** What one pressure channel says of its sensor, followed reading by reading in bounded room. */
-import { foundRails, noiseOffRails } from '../likelihood/found-rails.ts';
+import { foundRails, noiseOffRails, type Rails } from '../likelihood/found-rails.ts';
 import { characterise, type SensorCharacter } from '../likelihood/observations.ts';
-import type { Rails } from '../single-run/observed-channel.ts';
 import { RAIL_SHARE } from '../single-run/observed-channel.ts';
 import type { Readings } from './bin.ts';
 import { SensorSample } from './sensor-sample.ts';

@@ -4,9 +4,21 @@
  * there is points inwards only.
  */
 
+/** Where a sensor's output stops [Pa gauge]; infinite where it is not known to. */
 export interface Rails {
   readonly low: number;
   readonly high: number;
+}
+
+/** Lowest and highest of the readings; the wrong way round, and infinite, where there are none. */
+export function extremes(p: Float64Array): Rails {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const x of p) {
+    if (x < low) low = x;
+    if (x > high) high = x;
+  }
+  return { low, high };
 }
 
 /** The pile must be at least so many readings, so large a part of all, and of those that lie near it. Judgement. */
@@ -30,15 +42,9 @@ export function foundRails(p: Float64Array, stepPa: number, noisePa: number): Ra
   const none = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
   if (!(noisePa >= SHOWS * stepPa)) return none;
   const near = Math.max(NEAR.noise * noisePa, NEAR.steps * stepPa);
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
+  const { low, high } = extremes(p);
   let count = 0;
-  for (const x of p) {
-    if (!Number.isFinite(x)) continue;
-    count++;
-    if (x < low) low = x;
-    if (x > high) high = x;
-  }
+  for (const x of p) if (Number.isFinite(x)) count++;
   const isPile = (extreme: number): boolean => {
     if (Math.abs(extreme) < LEAST_RAIL_PA) return false;
     let on = 0;
@@ -54,12 +60,7 @@ export function foundRails(p: Float64Array, stepPa: number, noisePa: number): Ra
 
 /** White noise [Pa] of readings whose rails are not known yet, from second differences that touch neither extreme. */
 export function noiseOffRails(p: Float64Array): number {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (const x of p) {
-    if (x < low) low = x;
-    if (x > high) high = x;
-  }
+  const { low, high } = extremes(p);
   const inside = (x: number) => x > low && x < high;
   const squares: number[] = [];
   for (let i = 1; i + 1 < p.length; i++) {

@@ -1,5 +1,6 @@
 /** What the readings alone say of the sensor: frozen, or far noisier than sensors are. */
 import type { Prepared } from '../prepare.ts';
+import { logMean } from './log-mean.ts';
 import { type Noise, sensorOnlyWhitening } from './noise.ts';
 import { median, type Observations } from './observations.ts';
 
@@ -117,6 +118,5 @@ function walkLogEvidence(o: Observations, end: number): number {
     }
     return log;
   });
-  const top = Math.max(...logs);
-  return top + Math.log(logs.reduce((sum, l) => sum + Math.exp(l - top), 0) / logs.length);
+  return logMean(logs);
 }

@@ -1,9 +1,10 @@
 /** Commands and conditions of a pump run as steps of its reduced model. */
 import type { ChannelName, Phase, Recording } from '../../recording/recording.ts';
+import type { Rails } from '../likelihood/found-rails.ts';
 import { median } from '../likelihood/observations.ts';
 import type { Conditions } from '../priors/conditions.ts';
 import { coarserSteps, type LayOut, WHOLE_RECORDING } from '../single-run/lay-out.ts';
-import type { ObservedChannel, Rails } from '../single-run/observed-channel.ts';
+import type { ObservedChannel } from '../single-run/observed-channel.ts';
 import { readSwitch, type Switch } from '../single-run/switches.ts';
 import { type TimeSteps, timeSteps } from '../single-run/time-steps.ts';
 

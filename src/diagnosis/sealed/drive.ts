@@ -1,8 +1,9 @@
 /** Commands and conditions of a sealed tank's run as steps of its reduced model. */
 import type { ChannelName, Phase, Recording } from '../../recording/recording.ts';
+import type { Rails } from '../likelihood/found-rails.ts';
 import type { Conditions } from '../priors/conditions.ts';
 import { coarserSteps, type LayOut, WHOLE_RECORDING } from '../single-run/lay-out.ts';
-import { type ObservedChannel, type Rails, withModelError } from '../single-run/observed-channel.ts';
+import { type ObservedChannel, withModelError } from '../single-run/observed-channel.ts';
 import { standingRails } from '../single-run/standing-rails.ts';
 import { readSeries, readSwitch } from '../single-run/switches.ts';
 import { type TimeSteps, timeSteps } from '../single-run/time-steps.ts';

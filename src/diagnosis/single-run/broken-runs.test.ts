@@ -4,10 +4,10 @@ import { pumpRun } from '../../simulation/procedures/pump-run.ts';
 import { sealedHold } from '../../simulation/procedures/sealed-hold.ts';
 import { simulate } from '../../simulation/simulate.ts';
 import { assembleCar } from '../../system/assemble.ts';
-import type { Car } from '../../system/car.ts';
 import type { Fault } from '../../system/faults/fault.ts';
 import { diagnose } from '../diagnose.ts';
 import type { CauseId } from '../finding.ts';
+import { carOf } from '../growing/simulated-run.ts';
 
 interface Day {
   readonly fill: number;
@@ -24,14 +24,7 @@ const HIGH_AND_HOT: Day = { fill: 0.7, ambientK: 304, fuelK: 310, ambientAbsPa: 
 type Layout = 'pump-reference' | 'sealed-tank';
 
 function find(layout: Layout, faults: readonly Fault[], day: Day, seed: number) {
-  const car: Car = {
-    schema: 'vaporwright-car-1',
-    label: 'invented car',
-    layout,
-    tankVolumeM3: 0.05,
-    fillerNeckVolumeM3: 0.0015,
-    canisterFreeVolumeM3: 0.002,
-  };
+  const car = carOf(layout);
   const simulation = simulate({
     label: 'run',
     network: assembleCar(car, faults, (p) => {

@@ -1,5 +1,7 @@
 /** One pressure channel of a run as observations, with what a reduced model may miss of it. */
+
 import type { ChannelName, Phase, Recording } from '../../recording/recording.ts';
+import { extremes, type Rails } from '../likelihood/found-rails.ts';
 import {
   type BinWidth,
   characterise,
@@ -22,11 +24,6 @@ export interface ObservedChannel {
   readonly slowAllowancePa: Float64Array;
   /** Slow error that it is granted everywhere [Pa]. */
   readonly modelErrorPa: number;
-}
-
-export interface Rails {
-  readonly low: number;
-  readonly high: number;
 }
 
 /** Slow error common to a channel: size and correlation time, found from residuals. */
@@ -55,12 +52,7 @@ const MODEL_S = 60;
 
 /** Where the readings themselves stop. */
 export function findRails(p: Float64Array): Rails {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (const x of p) {
-    if (x < low) low = x;
-    if (x > high) high = x;
-  }
+  const { low, high } = extremes(p);
   let atLow = 0;
   let atHigh = 0;
   let inside = 0;

@@ -1,4 +1,5 @@
 /** What the white noise of a run's channels says of their sensors, whatever the pressures are. */
+import { logMean } from '../likelihood/log-mean.ts';
 import { sensorState } from '../likelihood/sensor-state.ts';
 import type { ObservedChannel } from './observed-channel.ts';
 
@@ -22,6 +23,5 @@ export function noisyLogDensity(channels: readonly ObservedChannel[]): number {
   const logs = Array.from({ length: choices }, (_, k) =>
     states.reduce((s, state, i) => s + (((k + 1) >> i) & 1 ? state.noisy : state.sound), 0),
   );
-  const top = Math.max(...logs);
-  return top + Math.log(logs.reduce((s, l) => s + Math.exp(l - top), 0) / choices);
+  return logMean(logs);
 }

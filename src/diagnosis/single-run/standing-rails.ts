@@ -2,7 +2,8 @@
  * The ends of a sensor's range, told from readings that stand there: its output is flat while the pressure goes on, and noise
  * that is added behind the limit keeps the readings from being one value.
  */
-import type { ObservedChannel, Rails } from './observed-channel.ts';
+import type { Rails } from '../likelihood/found-rails.ts';
+import type { ObservedChannel } from './observed-channel.ts';
 
 /** No sensor of a tank or canister ends nearer to ambient than this [Pa], common practice, no source. */
 const NEAREST_END_PA = 1000;
