@@ -174,7 +174,7 @@ function binErrors(p: Prepared, day: CarAndDay, depthPa: number, stream: (k: num
   const gaugePa = new Float64Array(n);
   gaugePa[n - 1] = -depthPa;
   const whiteVariance = new Float64Array(n);
-  const noise = { whiteScale: 1, slowPa: day.slowPa, slowS: day.slowS };
+  const noise = { whiteScale: 1, slowPa: day.slowPa, slowS: day.slowS, roughness: 1 };
   const a = allowanceFor({ ...o, gaugePa, whiteVariance }, noise, 'vacuum-draw');
   const streams = new Map<string, RandomStream>();
   const error = new Float64Array(n);

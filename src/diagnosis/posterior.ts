@@ -9,7 +9,7 @@ const TWO_FAULTS = 0.05;
  * The evidence is tempered: what parts two causes in the two-space model is in part the model's own error, which recurs in
  * every sample and so is counted too often. What the sensor's noise says is one number that no model stands behind: it is not.
  */
-export const TEMPER = 0.5;
+export const TEMPER = 0.7;
 
 export interface Posterior {
   readonly singles: readonly { readonly weighed: Weighed; readonly probability: number }[];
@@ -19,7 +19,11 @@ export interface Posterior {
 }
 
 /** @param prior probability by cause before the recordings, any scale */
-export function posteriorOf(weighing: Weighing, prior: (cause: CauseId) => number, temper: number = TEMPER): Posterior {
+export function posteriorOf(
+  weighing: Pick<Weighing, 'weighed' | 'pairs'>,
+  prior: (cause: CauseId) => number,
+  temper: number = TEMPER,
+): Posterior {
   const own = (c: Cause) => prior(c.id) * (c.share ?? 1);
   const total = weighing.weighed.reduce((s, w) => s + own(w.causes[0]!), 0);
   const log = (c: Cause) => Math.log(own(c) / total);

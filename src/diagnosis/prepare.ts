@@ -14,7 +14,7 @@ import {
 import { buildDrive } from './model/build-drive.ts';
 import { type CommandChange, commandChanges } from './model/command-changes.ts';
 import type { Drive } from './model/drive.ts';
-import { type FillingPlan, fillingPlan } from './model/filling-plan.ts';
+import { type FillingPlan, FULL_LEVEL, fillingPlan } from './model/filling-plan.ts';
 import { SHIFT_SLOTS } from './model/quantities.ts';
 import { type Conditions, findConditions } from './priors/conditions.ts';
 import { baseQuantities, type RecordingShape } from './priors/nuisances.ts';
@@ -131,6 +131,9 @@ export function layOut(
     changeGapsS: movable.map((c) => c.gapS),
     warmKnots,
     hasDraw: procedure === 'vacuum-draw' && draw !== undefined,
+    ...(filling?.endLevel !== undefined && {
+      filledVolumeM3: conditions.gasVolumeM3 + (filling.endLevel - FULL_LEVEL) * conditions.tankVolumeM3,
+    }),
   };
   const drive = buildDrive(recording, manifoldWithoutChannel(procedure, conditions.ambientAbsPa), {
     observationTimesS: observations.timeS,

@@ -66,7 +66,7 @@ export function sizeContexts(
       const parameters = applyCause(weighing.parameters, c.causes, procedures).map((p) =>
         p.name === 'leak' ? { ...p, ...NEUTRAL } : p,
       );
-      const problem = new FitProblem(parameters, weighing.recordings);
+      const problem = new FitProblem(parameters, weighing.sizing);
       let fit: ReturnType<typeof levenbergMarquardt> | undefined;
       const found = parameterPosition(parameters[key]!, parameterValue(c.parameters[key]!, c.start[key]!));
       // from where the causes' fit ended, and afresh: the valley between leak, seep and evaporation has side pockets

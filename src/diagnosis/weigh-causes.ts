@@ -5,7 +5,7 @@ import { levenbergMarquardt } from './fit/levenberg-marquardt.ts';
 import { gaussianSd, marginalise } from './fit/marginal.ts';
 import type { Parameter } from './fit/parameter.ts';
 import { FitProblem, type FitRecording } from './fit/problem.ts';
-import { FIRST_NOISE } from './likelihood/noise.ts';
+import { FIRST_NOISE, sizingNoise } from './likelihood/noise.ts';
 import { sensorState } from './likelihood/sensor-state.ts';
 import { trimData } from './likelihood/trims.ts';
 import type { Prepared } from './prepare.ts';
@@ -46,8 +46,16 @@ interface Job {
   readonly procedures: readonly Prepared['procedure'][];
   /** The causes that have a fit of their own. */
   readonly fitted: readonly Cause[];
+  /** By cause, the fits that it has begun from: the same start ends where it ended before. */
+  readonly begun: Map<string, Set<Held>>;
   readonly report: (fraction: number, what: string) => void;
   runs: number;
+}
+
+function begunFrom(job: Job, form: string): Set<Held> {
+  const begun = job.begun.get(form) ?? new Set();
+  job.begun.set(form, begun);
+  return begun;
 }
 
 export function weighCauses(
@@ -66,14 +74,20 @@ export function weighCauses(
       (c.id !== 'fill_valve_stuck_open' || refuelled) &&
       !looksSound(procedures, c.id),
   );
-  const job: Job = { sound, prepared, procedures, fitted, report, runs: 0 };
+  const job: Job = { sound, prepared, procedures, fitted, begun: new Map(), report, runs: 0 };
   const first = firstFits(job);
   const { noise, held: best, runs: noiseRuns } = settleNoise(prepared, bestOf(first), zeroErrorToo(job, first));
   const { recordings } = best.problem;
   job.runs += noiseRuns;
   const fits = refine(job, first, recordings, best);
   exchange(job, fits);
-  const evidences = integrateSizes(job, fits);
+  const lowest = bestOf(fits).fit.cost;
+  let evidences = integrateSizes(job, fits);
+  if (bestOf(fits).fit.cost < lowest - SUSPICIOUS) {
+    // an integral walked into a better valley: the other causes have to be led there as well
+    exchange(job, fits);
+    evidences = integrateSizes(job, fits);
+  }
   const context: Context = {
     prepared,
     recordings,
@@ -91,7 +105,16 @@ export function weighCauses(
   });
   const { weighed, pairs, checks, runs } = withSampledEvidence(approximated, approximatedPairs);
   job.runs += runs;
-  return { weighed, pairs, checks, recordings, noise, parameters: sound, runs: job.runs };
+  return {
+    weighed,
+    pairs,
+    checks,
+    recordings,
+    noise,
+    sizing: withNoise(prepared, noise.map(sizingNoise)),
+    parameters: sound,
+    runs: job.runs,
+  };
 }
 
 const bestOf = (fits: ReadonlyMap<string, Held>): Held =>
@@ -176,11 +199,12 @@ function refine(
     if (fit.cost > best.fit.cost + SUSPICIOUS) {
       // a poor fit may be a poor start: begin again from the best explanation's car and day
       const other = levenbergMarquardt(problem, carryOver(best, problem.parameters, cause.size), settings);
+      begunFrom(job, formOf(cause)).add(best);
       if (other.cost < fit.cost) fit = other;
     }
     job.runs += problem.runs;
     fits.set(formOf(cause), { problem, fit });
-    if (fit.cost < best.fit.cost) best = { problem, fit };
+    if (fit.cost < best.fit.cost) best = fits.get(formOf(cause))!;
     job.report(0.5 + (0.4 * (i + 1)) / order.length, 'refining');
   });
   return fits;
@@ -191,21 +215,20 @@ function refine(
  * valley must not decide between causes.
  */
 function exchange(job: Job, fits: Map<string, Held>): void {
-  /** By cause, the fits that it has begun from: the same start ends where it ended before. */
-  const tried = new Map<string, Set<Held>>();
   for (let round = 0; round < MOST_EXCHANGES; round++) {
     const lowest = bestOf(fits).fit.cost;
     const contending = job.fitted
       .map((cause) => ({ cause, form: formOf(cause) }))
-      .filter(({ form }) => fits.get(form)!.fit.cost < lowest + CONTENDING)
+      .filter(({ form }) => fits.get(form)!.fit.cost < lowest + (round === 0 ? HOPELESS : CONTENDING))
       .toSorted((a, b) => fits.get(a.form)!.fit.cost - fits.get(b.form)!.fit.cost);
     let isBetter = false;
     for (const { cause, form } of contending) {
-      for (const other of contending.slice(0, LENDING)) {
+      const begun = begunFrom(job, form);
+      const farOff = fits.get(form)!.fit.cost > lowest + CONTENDING;
+      for (const other of contending.slice(0, farOff ? 1 : LENDING)) {
         const lent = fits.get(other.form)!;
-        const begun = tried.get(form) ?? new Set();
         if (other.form === form || begun.has(lent)) continue;
-        tried.set(form, begun.add(lent));
+        begun.add(lent);
         const { problem, fit } = fits.get(form)!;
         const before = problem.runs;
         const again = levenbergMarquardt(problem, carryOver(lent, problem.parameters, cause.size), {

@@ -183,6 +183,10 @@ export const formOf = (cause: Cause): string => cause.form ?? cause.id;
 /** Procedures with a running engine. */
 const PURGED: readonly string[] = ['vacuum-draw', 'purge-drive'];
 
+/** Whether a car with this cause may hold a pressure of its own when the recording begins. A filling begins with the cap off. */
+const mayStand = (cause: Cause, procedure: string): boolean =>
+  procedure !== 'refuelling' && (!cause.standingOnlyPurged || PURGED.includes(procedure));
+
 /**
  * The sound car's parameters with the causes' changes.
  *
@@ -200,13 +204,8 @@ export function applyCause(
     for (const cause of causes) {
       const c = cause.changes[p.name];
       if (!c) continue;
-      if (
-        p.name === 'initial' &&
-        cause.standingOnlyPurged &&
-        procedures &&
-        !PURGED.includes(procedures[p.recording] ?? '')
-      )
-        continue;
+      const procedure = procedures?.[p.recording];
+      if (p.name === 'initial' && procedure !== undefined && !mayStand(cause, procedure)) continue;
       changed = { ...changed, ...c };
     }
     return changed;

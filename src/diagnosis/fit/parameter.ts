@@ -13,6 +13,8 @@ export interface Parameter {
   readonly sd: number;
   /** -1: one value for the car; otherwise the index of the recording it belongs to. */
   readonly recording: number;
+  /** z where fits begin; absent, the centre. */
+  readonly start?: number;
 }
 
 /** Value of a parameter at z, in its quantity's unit. */

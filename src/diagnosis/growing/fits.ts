@@ -7,7 +7,7 @@ import { applyCause, type Cause, formOf, takingPart } from '../causes/catalogue.
 import { levenbergMarquardt } from '../fit/levenberg-marquardt.ts';
 import { type Parameter, parameterPosition, parameterValue } from '../fit/parameter.ts';
 import { FitProblem, type FitRecording } from '../fit/problem.ts';
-import { estimateNoise, FIRST_NOISE, type Noise, whiteningFor } from '../likelihood/noise.ts';
+import { estimateNoise, FIRST_NOISE, type Noise, sizingNoise, whiteningFor } from '../likelihood/noise.ts';
 import type { Prepared } from '../prepare.ts';
 import { carParameters, recordingParameters } from '../priors/nuisances.ts';
 import { looksSound } from '../priors/selection.ts';
@@ -79,6 +79,8 @@ export class Fits {
   readonly sizes = new Map<string, SizePosterior>();
   noise: Noise = FIRST_NOISE;
   recording: FitRecording;
+  /** The same under the noise that a size is read with. */
+  private sizing: FitRecording;
   private sound: readonly Parameter[];
   private prepared: Prepared;
   private readonly car: Car;
@@ -96,7 +98,8 @@ export class Fits {
     this.prepared = prepared;
     this.firstGaugePa = prepared.observations.gaugePa[0] ?? 0;
     this.sound = this.parameters();
-    this.recording = this.withNoise();
+    this.recording = this.withNoise(this.noise);
+    this.sizing = this.withNoise(sizingNoise(this.noise));
     for (const cause of fittedIn(prepared.procedure)) this.causes.set(formOf(cause), this.begin([cause]));
     this.setContexts(contexts);
   }
@@ -107,15 +110,16 @@ export class Fits {
     this.ended = ended;
     this.followedS = nowS;
     this.sound = this.parameters();
-    this.recording = this.withNoise();
+    this.recording = this.withNoise(this.noise);
     if (nowS - this.noiseS >= NOISE_EVERY_S) {
       this.lookAtNoise();
       this.noiseS = nowS;
-      this.recording = this.withNoise();
+      this.recording = this.withNoise(this.noise);
     }
+    this.sizing = this.withNoise(sizingNoise(this.noise));
     for (const c of this.all()) {
       this.countRuns(c.problem);
-      c.follow(this.problemFor(c.causes));
+      c.follow(this.contexts.has(c.form) ? this.sizeProblemFor(c.causes) : this.problemFor(c.causes));
     }
   }
 
@@ -184,7 +188,9 @@ export class Fits {
       this.sizes.delete(name);
     }
     for (const c of contexts) this.weights.set(c.name, c.weight >= CONTEXT_COUNTS ? SIZE_WEIGHT : 1 / SIZE_WEIGHT);
-    for (const { name, cause } of contexts) if (!this.contexts.has(name)) this.contexts.set(name, this.begin([cause]));
+    for (const { name, cause } of contexts) {
+      if (!this.contexts.has(name)) this.contexts.set(name, this.begin([cause], this.sizeProblemFor([cause])));
+    }
   }
 
   /**
@@ -297,6 +303,10 @@ export class Fits {
     return new FitProblem(applyCause(this.sound, causes, [this.prepared.procedure]), [this.recording]);
   }
 
+  private sizeProblemFor(causes: readonly Cause[]): FitProblem {
+    return new FitProblem(applyCause(this.sound, causes, [this.prepared.procedure]), [this.sizing]);
+  }
+
   private step(owner: CauseFits, track: Track, nowS: number): void {
     track.step(nowS);
     const context = this.contexts.has(owner.form);
@@ -314,8 +324,7 @@ export class Fits {
     if (waiting) this.step(waiting, waiting.best, nowS);
   }
 
-  private begin(causes: readonly Cause[]): CauseFits {
-    const problem = this.problemFor(causes);
+  private begin(causes: readonly Cause[], problem = this.problemFor(causes)): CauseFits {
     const refuelled = this.prepared.procedure === 'refuelling';
     const starts = startPoints(problem.parameters, causes[0]!, undefined, this.firstGaugePa, refuelled);
     const c = new CauseFits(causes, problem, starts);
@@ -332,13 +341,13 @@ export class Fits {
     return [...carParameters(this.car, conditions), ...recordingParameters(shape, 0)];
   }
 
-  private withNoise(): FitRecording {
+  private withNoise(noise: Noise): FitRecording {
     const p = this.prepared;
     return {
       drive: p.drive,
       gaugePa: p.observations.gaugePa,
       base: p.base,
-      whitening: whiteningFor(p.observations, this.noise, p.procedure),
+      whitening: whiteningFor(p.observations, noise, p.procedure),
     };
   }
 

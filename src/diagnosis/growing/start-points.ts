@@ -15,7 +15,7 @@ export function startPoints(
   firstGaugePa: number,
   refuelled = false,
 ): Float64Array[] {
-  const base = from ? Float64Array.from(from) : new Float64Array(parameters.length);
+  const base = from ? Float64Array.from(from) : Float64Array.from(parameters, (p) => p.start ?? 0);
   const initial = parameters.findIndex((p) => p.name === 'initial');
   if (!from && initial >= 0 && cause.changes.initial) {
     base[initial] = parameterPosition(parameters[initial]!, firstGaugePa);

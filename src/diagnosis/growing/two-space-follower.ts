@@ -167,15 +167,7 @@ export class TwoSpaceFollower implements RunFollower {
     if (!weighed.some((w) => w.id !== 'sensor_stuck' && Number.isFinite(w.logEvidence))) return undefined;
     const { prior, told } = this.known;
     const factor = (id: CauseId) => (told ? 1 : selectionFactor([prepared.procedure], id));
-    const weighing = {
-      weighed,
-      pairs: pairs.filter((p) => Number.isFinite(p.logEvidence)),
-      checks: [],
-      recordings: [fits.recording],
-      noise: [fits.noise],
-      parameters: [],
-      runs: 0,
-    };
+    const weighing = { weighed, pairs: pairs.filter((p) => Number.isFinite(p.logEvidence)) };
     return posteriorOf(weighing, (id) => prior[id] * factor(id));
   }
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { randomStream } from '../../simulation/random.ts';
-import { allowanceFor, estimateNoise, FIRST_NOISE, type Noise } from './noise.ts';
+import { allowanceFor, estimateNoise, FIRST_NOISE, type Noise, sizingNoise } from './noise.ts';
 import type { Observations } from './observations.ts';
 
 const STEP_S = 1;
@@ -16,7 +16,7 @@ function hold(n: number): Observations {
   };
 }
 
-function residuals(n: number, noise: Noise, seed: number): Float64Array {
+function residuals(n: number, noise: Omit<Noise, 'roughness'>, seed: number): Float64Array {
   const random = randomStream(seed);
   const f = Math.exp(-STEP_S / noise.slowS);
   let slow = noise.slowPa * random.normal();
@@ -57,6 +57,33 @@ describe('noise from the residuals of a fit', () => {
     const after = estimateNoise(hold(200), clean.with(100, 90), 'vacuum-draw');
     expect(after.slowPa).toBeLessThanOrEqual(4 * before.slowPa);
     expect(after.whiteScale).toBeLessThanOrEqual(1.5 * before.whiteScale);
+  });
+});
+
+describe('roughness of draw and release', () => {
+  const n = 120;
+  const drawn: Observations = {
+    ...hold(n),
+    gaugePa: Float64Array.from({ length: n }, (_, i) => (i < 40 ? -50 * i : -2000)),
+    phase: Array.from({ length: n }, (_, i) => (i < 40 ? 'draw' : 'hold')),
+  };
+
+  it('is small where the model follows the draw, whole where it does not', () => {
+    const close = residuals(n, { whiteScale: 1, slowPa: 1, slowS: 3 }, 4);
+    const slow = residuals(n, { whiteScale: 0, slowPa: 300, slowS: 15 }, 6);
+    const far = close.map((x, i) => x + (i < 40 ? slow[i]! : 0));
+    expect(estimateNoise(drawn, close, 'vacuum-draw').roughness).toBeLessThan(0.3);
+    expect(estimateNoise(drawn, far, 'vacuum-draw').roughness).toBeGreaterThan(0.5);
+    expect(estimateNoise(hold(n), close, 'vacuum-draw').roughness).toBe(1);
+  });
+
+  it('leaves the hold as it is, and a size is read with the whole allowance', () => {
+    const noise = { ...FIRST_NOISE, roughness: 0.25 };
+    const part = allowanceFor(drawn, noise, 'vacuum-draw');
+    const whole = allowanceFor(drawn, sizingNoise(noise), 'vacuum-draw');
+    expect(part.slowPa[20]! / whole.slowPa[20]!).toBeCloseTo(0.25, 2);
+    expect(part.slowPa[80]).toBe(whole.slowPa[80]);
+    expect(sizingNoise(noise)).toEqual(FIRST_NOISE);
   });
 });
 

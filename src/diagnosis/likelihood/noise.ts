@@ -10,21 +10,25 @@ export interface Noise {
   readonly whiteScale: number;
   readonly slowPa: number;
   readonly slowS: number;
+  /** How much of the allowances for draw and release the residuals there need [-], at most all of them. */
+  readonly roughness: number;
 }
 
-export const FIRST_NOISE: Noise = { whiteScale: 1, slowPa: 4, slowS: 10 };
+export const FIRST_NOISE: Noise = { whiteScale: 1, slowPa: 4, slowS: 10, roughness: 1 };
 /** Noise of a model that follows the readings closely. */
-export const SMALL_NOISE: Noise = { whiteScale: 1, slowPa: 1, slowS: 1 };
+export const SMALL_NOISE: Noise = { whiteScale: 1, slowPa: 1, slowS: 1, roughness: 1 };
 
 /**
  * What a two-space model cannot follow: in the draw the purge valve's flow and the carbon's answer, at the release
  * the inrush through a long vent path. Its error there is taken as a share of the pressure excursion, correlated over
- * some seconds, so that these phases tell valves from holes but do not size a hole. Judgement.
+ * some seconds, so that these phases tell valves from holes but do not size a hole. How much of it a recording needs, its residuals say.
+ * Judgement.
  */
 const DRAW_SHARE = 0.15;
 const DRAW_S = 15;
 const RELEASE_SHARE = 0.2;
 const RELEASE_S = 4;
+const ROUGH_PHASES: readonly string[] = ['draw', 'release'];
 /**
  * The same in the other procedures: with the vent open the valve's and the filter's own laws are not quite the model's;
  * engine off, the fuel's temperature is not quite a few straight lines; filling, the liquid splashes, and is still after it.
@@ -91,6 +95,12 @@ function excursion(o: Observations): number {
   return Math.max(0, most - 4 * Math.sqrt(noise / Math.max(1, o.gaugePa.length)));
 }
 
+/**
+ * The noise that a size is read with: what the model misses in draw and release is not chance but the same throughout, and would
+ * bend a size, so these phases keep the whole of their allowances.
+ */
+export const sizingNoise = (noise: Noise): Noise => ({ ...noise, roughness: 1 });
+
 /** The error that the noise model expects at each observation. */
 export interface Allowance {
   /** Variance of its white part [Pa2]. */
@@ -110,19 +120,21 @@ export function allowanceFor(o: Observations, noise: Noise, procedure: string): 
   const slowS = new Float64Array(n).fill(noise.slowS);
   const fresh = new Uint8Array(n);
   const depth = excursion(o);
-  const rough = (ROUGH_SHARE * depth) ** 2;
+  const { roughness } = noise;
+  const rough = (roughness * ROUGH_SHARE * depth) ** 2;
   for (let i = 0; i < n; i++) {
     variance[i] = o.whiteVariance[i]! * noise.whiteScale;
     if (procedure === 'refuelling') variance[i]! += (FILLING_TIMING_S * steepness(o, i)) ** 2;
     if (i > 0 && o.phase[i] !== o.phase[i - 1]) fresh[i] = 1;
     if (o.phase[i] === 'draw') {
       variance[i]! += rough;
-      slowPa[i] = Math.hypot(noise.slowPa, DRAW_SHARE * depth);
+      slowPa[i] = Math.hypot(noise.slowPa, roughness * DRAW_SHARE * depth);
       slowS[i] = DRAW_S;
     } else if (o.phase[i] === 'release') {
       variance[i]! += rough;
       if (o.sinceEventS[i]! < 4 * RELEASE_S) {
-        slowPa[i] = Math.hypot(noise.slowPa, RELEASE_SHARE * depth * Math.exp(-o.sinceEventS[i]! / RELEASE_S));
+        const left = Math.exp(-o.sinceEventS[i]! / RELEASE_S);
+        slowPa[i] = Math.hypot(noise.slowPa, roughness * RELEASE_SHARE * depth * left);
         slowS[i] = RELEASE_S;
       }
     } else {
@@ -147,10 +159,16 @@ export function whiteningFor(o: Observations, noise: Noise, procedure: string): 
 const SLOW_PA = [0.3, 1, 2, 4, 8, 16, 32, 64, 128];
 const SLOW_S = [1, 3, 10, 30];
 const WHITE = [0.5, 0.7, 1, 1.4, 2];
-/** Priors: slow error about 3 Pa within a factor of three; white noise as measured within a third. */
+const ROUGHNESS = [0.15, 0.25, 0.4, 0.65, 1];
+/**
+ * Priors: slow error about 3 Pa within a factor of three; white noise as measured within a third; half of the allowances for draw
+ * and release within a factor of two or so, as they are set for cars that the model follows badly.
+ */
 const SLOW_CENTRE_PA = 3;
 const SLOW_SD_LN = 1;
 const WHITE_SD_LN = 0.35;
+const ROUGHNESS_CENTRE = 0.5;
+const ROUGHNESS_SD_LN = 0.8;
 
 /**
  * Most probable noise given the residuals of a fit.
@@ -160,23 +178,43 @@ const WHITE_SD_LN = 0.35;
  */
 export function estimateNoise(o: Observations, residualPa: Float64Array, procedure: string): Noise {
   const e = new Float64Array(residualPa.length);
+  const logDensity = (noise: Noise) => {
+    const w = whiteningFor(o, noise, procedure);
+    w.apply(residualPa, e, 0);
+    let s = -0.5 * w.logDeterminant;
+    for (const x of e) s -= studentCost(x);
+    s -= 0.5 * (Math.log(noise.slowPa / SLOW_CENTRE_PA) / SLOW_SD_LN) ** 2;
+    s -= 0.5 * (Math.log(noise.whiteScale) / WHITE_SD_LN) ** 2;
+    return s - 0.5 * (Math.log(noise.roughness / ROUGHNESS_CENTRE) / ROUGHNESS_SD_LN) ** 2;
+  };
+  const quiet: Noise[] = WHITE.flatMap((whiteScale) =>
+    SLOW_PA.flatMap((slowPa) =>
+      // so small an error has no time scale
+      (slowPa === SLOW_PA[0] ? SLOW_S.slice(0, 1) : SLOW_S).map((slowS) => ({
+        whiteScale,
+        slowPa,
+        slowS,
+        roughness: 1,
+      })),
+    ),
+  );
+  const settled = mostProbable(quiet, logDensity);
+  // draw and release have allowances of their own, which hardly touch the rest
+  if (!o.phase.some((p) => ROUGH_PHASES.includes(p))) return settled;
+  return mostProbable(
+    ROUGHNESS.map((roughness) => ({ ...settled, roughness })),
+    logDensity,
+  );
+}
+
+function mostProbable(list: readonly Noise[], logDensity: (noise: Noise) => number): Noise {
   let best = FIRST_NOISE;
-  let bestScore = Number.NEGATIVE_INFINITY;
-  for (const whiteScale of WHITE) {
-    for (const slowPa of SLOW_PA) {
-      for (const slowS of SLOW_S) {
-        const w = whiteningFor(o, { whiteScale, slowPa, slowS }, procedure);
-        w.apply(residualPa, e, 0);
-        let s = -0.5 * w.logDeterminant;
-        for (const x of e) s -= studentCost(x);
-        s -= 0.5 * (Math.log(slowPa / SLOW_CENTRE_PA) / SLOW_SD_LN) ** 2;
-        s -= 0.5 * (Math.log(whiteScale) / WHITE_SD_LN) ** 2;
-        if (s > bestScore) {
-          bestScore = s;
-          best = { whiteScale, slowPa, slowS };
-        }
-        if (slowPa === SLOW_PA[0]) break; // so small an error has no time scale
-      }
+  let highest = Number.NEGATIVE_INFINITY;
+  for (const noise of list) {
+    const s = logDensity(noise);
+    if (s > highest) {
+      highest = s;
+      best = noise;
     }
   }
   return best;

@@ -1,12 +1,13 @@
 /** What the nozzle's shut-offs say: at which level the last one came, and whether any came before the tank was full. */
 import type { CauseId } from '../finding.ts';
+import { FULL_LEVEL } from '../model/filling-plan.ts';
 import type { Prepared } from '../prepare.ts';
 
 /**
  * Level at a shut-off at full by gauge and litres: the valve's set point near 95 % of the tank, common practice, no source;
  * spread by gauge, tank tolerance and pump [-]. With the valve stuck open the liquid itself stops the nozzle, brim full.
  */
-const LIMITED = { centre: 0.94, sd: 0.05 };
+const LIMITED = { centre: FULL_LEVEL, sd: 0.05 };
 const BRIM = { centre: 1.01, sd: 0.04 };
 /** Chance of a shut-off well before full: by the station's nozzle or a held-back trigger, or by the car's blockage. Judgement. */
 const EARLY_BY_CHANCE = 0.05;

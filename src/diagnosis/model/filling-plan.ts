@@ -22,6 +22,8 @@ export interface FillingPlan {
 
 /** Dispensing cap of 10 US gal/min [m3/s]. Source: 40 CFR 80.22(j). */
 const DISPENSING_CAP_M3_PER_S = (10 * 3.785411784e-3) / 60;
+/** Level at which the fill-limit valve ends a filling [-]: its set point near 95 % of the tank, common practice, no source. */
+export const FULL_LEVEL = 0.94;
 /** From this level on a shut-off can be the fill-limit valve's doing [-], judgement. */
 const MAY_BE_FULL = 0.8;
 /** The pressure shows the start only once the flow has built up: width of what is left open [s], judgement. */
@@ -92,7 +94,12 @@ export function fillingPlan(
     const stop = noted?.find((t) => Math.abs(t - f.toS) <= 2 * gap + 0.5);
     return { fromS: f.fromS, toS: stop ?? f.toS, exact: stop !== undefined, last: i === fillings.length - 1 };
   });
-  const total = spans.reduce((s, f) => s + f.toS - f.fromS, 0);
+  const rises = spans.map((f, i) => riseOf(recording, i > 0 ? spans[i - 1]!.toS + SETTLED_S : timeS[0]!, f.toS));
+  spans.forEach((f, i) => {
+    const foot = rises[i]?.footS;
+    if (foot !== undefined) f.fromS = Math.min(foot + 0.5 * gap, f.toS - SHORTEST_TRY_S);
+  });
+  const total = spans.reduce((s, f) => s + atFullFlowS(f.toS - f.fromS), 0);
   // litres over seconds beats the nominal rate once the filling is long against its uncertain ends
   const flow =
     notes?.filledM3 !== undefined && total > LONG_FILLING_S
@@ -100,16 +107,10 @@ export function fillingPlan(
       : USUAL_SHARE_OF_CAP * (notes?.fillFlowM3PerS ?? DISPENSING_CAP_M3_PER_S);
   let earlyShutOffs = 0;
   if (total <= LONG_FILLING_S) {
-    const rises = spans.map((f, i) => riseOf(recording, i > 0 ? spans[i - 1]!.toS + SETTLED_S : timeS[0]!, f.toS));
-    spans.forEach((f, i) => {
-      const foot = rises[i]?.footS;
-      if (foot !== undefined) f.fromS = Math.min(foot + 0.5 * gap, f.toS - SHORTEST_TRY_S);
-    });
     const all = rises.reduce((s, r) => s + (r?.risePa ?? 0), 0);
     if (notes?.filledM3 !== undefined && gap > COARSE_GAP_S && all > 0) {
       // too few samples to see a start: the litres tell it
-      const poured = spans.reduce((s, f) => s + atFullFlowS(f.toS - f.fromS), 0);
-      const lacking = notes.filledM3 / flow - poured;
+      const lacking = notes.filledM3 / flow - total;
       spans.forEach((f, i) => {
         const own = lacking * ((rises[i]?.risePa ?? 0) / all);
         const moved = f.fromS - Math.max(-gap, Math.min(gap, own));
@@ -122,7 +123,7 @@ export function fillingPlan(
   let level = fuel.level;
   for (const f of spans) {
     const filled = f.last && notes?.filledM3 ? Math.max(fuel.level + notes.filledM3 / fuel.tankVolumeM3, level) : 0;
-    level = Math.max(filled, level + (flow * (f.toS - f.fromS)) / fuel.tankVolumeM3);
+    level = Math.max(filled, level + (flow * atFullFlowS(f.toS - f.fromS)) / fuel.tankVolumeM3);
     changes.push({ kind: 'fill-on', timeS: f.fromS, gapS: Math.max(UNSEEN_START_S, 2 * gap) });
     if (level >= MAY_BE_FULL) {
       const shut = Math.max(f.fromS + 0.5, f.toS - FLOAT_LEAD_S);

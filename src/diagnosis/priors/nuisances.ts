@@ -5,7 +5,7 @@
 import { effectiveAreaFromDiameter } from '../../physics/equivalent-diameter.ts';
 import type { ProcedureKind } from '../../recording/recording.ts';
 import type { Car } from '../../system/car.ts';
-import type { Parameter } from '../fit/parameter.ts';
+import { type Parameter, parameterPosition } from '../fit/parameter.ts';
 import { NOZZLE_RISE_S } from '../model/filling-plan.ts';
 import { Q, QUANTITY_COUNT } from '../model/quantities.ts';
 import { LAMINAR_PA } from '../model/two-space-constants.ts';
@@ -116,6 +116,8 @@ export interface RecordingShape {
   readonly changeGapsS: readonly number[];
   readonly warmKnots: number;
   readonly hasDraw: boolean;
+  /** Gas volume at the start that the filling ends near full with [m3]; absent where the tank was not filled. */
+  readonly filledVolumeM3?: number;
 }
 
 /** Quantities before any parameter is set. */
@@ -196,6 +198,11 @@ function deficitSd(shape: RecordingShape): number {
   return Math.hypot(still, ROOF_SHARE * roof);
 }
 
+/** Fits begin at most so far from the centre [z]. */
+const FARTHEST_START = 2.5;
+const startWithin = (p: Parameter, value: number) =>
+  Math.max(-FARTHEST_START, Math.min(FARTHEST_START, parameterPosition(p, value)));
+
 /** Free parameters of one recording. */
 export function recordingParameters(shape: RecordingShape, recording: number): Parameter[] {
   const c = shape.conditions;
@@ -207,8 +214,9 @@ export function recordingParameters(shape: RecordingShape, recording: number): P
     sd,
     recording,
   });
-  const list = [
-    own('volume', Q.tankVolume, 'log', c.gasVolumeM3, c.gasVolumeSdLn),
+  const volume = own('volume', Q.tankVolume, 'log', c.gasVolumeM3, c.gasVolumeSdLn);
+  const list: Parameter[] = [
+    { ...volume, ...(shape.filledVolumeM3 && { start: startWithin(volume, shape.filledVolumeM3) }) },
     own('wallHeat', Q.wallHeat, 'log', wallHeat(c.gasVolumeM3).centre, WALL_HEAT_PER_M2.sd),
     own('vapourPressure', Q.vapourPressure, 'log', c.vapourPressurePa, c.vapourPressureSdLn),
     own('deficit', Q.deficit, 'linear', 0, deficitSd(shape)),

@@ -9,6 +9,7 @@ import { laplaceLogEvidence } from './laplace.ts';
 import { carryOver } from './start-points.ts';
 import { type Context, weigh } from './weigh.ts';
 import type { Weighed } from './weighed.ts';
+import { logNormaliser } from './with-noise.ts';
 
 /** A second fault must better the fit by this much [ln] to be followed up. */
 export const WORTH_A_PAIR = 1.5;
@@ -59,9 +60,8 @@ export function weighPairs(
         return [];
       done.add(name);
       if (second.pressureLike) {
-        const alike = first.logEvidence - first.parts.trims - first.parts.sensor;
-        const both = weigh([own, second], first, 0, context);
-        return [{ ...both, logEvidence: alike + both.parts.trims + both.parts.sensor }];
+        const fitted = first.parts.pressure - logNormaliser(context.recordings);
+        return [weigh([own, second], first, fitted, context)];
       }
       const problem = new FitProblem(
         applyCause(

@@ -55,7 +55,11 @@ function settleFrom(prepared: readonly Prepared[], found: Held, first: readonly 
 }
 
 const same = (a: Noise, b: Noise | undefined) =>
-  b !== undefined && a.whiteScale === b.whiteScale && a.slowPa === b.slowPa && a.slowS === b.slowS;
+  b !== undefined &&
+  a.whiteScale === b.whiteScale &&
+  a.slowPa === b.slowPa &&
+  a.slowS === b.slowS &&
+  a.roughness === b.roughness;
 
 /** ln evidence with the noise's own normaliser, so that different noises compare. */
 const evidenceOf = ({ held }: Settled): number =>

@@ -40,7 +40,7 @@ export function startPoints(
   refuelled: boolean,
   firstReadings: readonly number[],
 ): Float64Array[] {
-  const zero = new Float64Array(parameters.length);
+  const zero = Float64Array.from(parameters, (p) => p.start ?? 0);
   if (cause.changes.initial) {
     // a system that cannot breathe starts with what it holds
     parameters.forEach((p, i) => {

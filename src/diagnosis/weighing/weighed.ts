@@ -39,6 +39,8 @@ export interface Weighing {
   /** Contending causes whose Gaussian approximation was checked, with the share of draws from it that counted. */
   readonly checks: readonly ApproximationCheck[];
   readonly recordings: readonly FitRecording[];
+  /** The same under the noise that a size is read with. */
+  readonly sizing: readonly FitRecording[];
   readonly noise: readonly Noise[];
   readonly parameters: readonly Parameter[];
   readonly runs: number;
