@@ -5,7 +5,7 @@ import { levenbergMarquardt } from './fit/levenberg-marquardt.ts';
 import { gaussianSd, marginalise } from './fit/marginal.ts';
 import type { Parameter } from './fit/parameter.ts';
 import { FitProblem, type FitRecording } from './fit/problem.ts';
-import { FIRST_NOISE, sizingNoise } from './likelihood/noise.ts';
+import { FIRST_NOISE } from './likelihood/noise.ts';
 import { sensorState } from './likelihood/sensor-state.ts';
 import { trimData } from './likelihood/trims.ts';
 import type { Prepared } from './prepare.ts';
@@ -76,9 +76,10 @@ export function weighCauses(
   );
   const job: Job = { sound, prepared, procedures, fitted, begun: new Map(), report, runs: 0 };
   const first = firstFits(job);
-  const { noise, held: best, runs: noiseRuns } = settleNoise(prepared, bestOf(first), zeroErrorToo(job, first));
+  const settled = settleNoise(prepared, bestOf(first), zeroErrorToo(job, first));
+  const { noise, held: best } = settled;
   const { recordings } = best.problem;
-  job.runs += noiseRuns;
+  job.runs += settled.runs;
   const fits = refine(job, first, recordings, best);
   exchange(job, fits);
   const lowest = bestOf(fits).fit.cost;
@@ -111,7 +112,7 @@ export function weighCauses(
     checks,
     recordings,
     noise,
-    sizing: withNoise(prepared, noise.map(sizingNoise)),
+    sizing: withNoise(prepared, settled.sizing),
     parameters: sound,
     runs: job.runs,
   };
