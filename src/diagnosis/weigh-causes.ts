@@ -5,7 +5,7 @@ import { levenbergMarquardt } from './fit/levenberg-marquardt.ts';
 import { gaussianSd, marginalise } from './fit/marginal.ts';
 import type { Parameter } from './fit/parameter.ts';
 import { FitProblem, type FitRecording } from './fit/problem.ts';
-import { FIRST_NOISE } from './likelihood/noise.ts';
+import { FIRST_NOISE, sizingNoise } from './likelihood/noise.ts';
 import { sensorState } from './likelihood/sensor-state.ts';
 import { trimData } from './likelihood/trims.ts';
 import type { Prepared } from './prepare.ts';
@@ -76,10 +76,9 @@ export function weighCauses(
   );
   const job: Job = { sound, prepared, procedures, fitted, begun: new Map(), report, runs: 0 };
   const first = firstFits(job);
-  const settled = settleNoise(prepared, bestOf(first), zeroErrorToo(job, first));
-  const { noise, held: best } = settled;
+  const { noise, held: best, runs: noiseRuns } = settleNoise(prepared, bestOf(first), zeroErrorToo(job, first));
   const { recordings } = best.problem;
-  job.runs += settled.runs;
+  job.runs += noiseRuns;
   const fits = refine(job, first, recordings, best);
   exchange(job, fits);
   const lowest = bestOf(fits).fit.cost;
@@ -112,7 +111,7 @@ export function weighCauses(
     checks,
     recordings,
     noise,
-    sizing: withNoise(prepared, settled.sizing),
+    sizing: withNoise(prepared, noise.map(sizingNoise)),
     parameters: sound,
     runs: job.runs,
   };

@@ -7,7 +7,7 @@ import { applyCause, type Cause, formOf, takingPart } from '../causes/catalogue.
 import { levenbergMarquardt } from '../fit/levenberg-marquardt.ts';
 import { type Parameter, parameterPosition, parameterValue } from '../fit/parameter.ts';
 import { FitProblem, type FitRecording } from '../fit/problem.ts';
-import { estimateNoise, FIRST_NOISE, type Noise, whiteningFor, withRoughness } from '../likelihood/noise.ts';
+import { estimateNoise, FIRST_NOISE, type Noise, sizingNoise, whiteningFor } from '../likelihood/noise.ts';
 import type { Prepared } from '../prepare.ts';
 import { carParameters, recordingParameters } from '../priors/nuisances.ts';
 import { looksSound } from '../priors/selection.ts';
@@ -78,8 +78,6 @@ export class Fits {
   firsts: readonly Cause[] = [];
   readonly sizes = new Map<string, SizePosterior>();
   noise: Noise = FIRST_NOISE;
-  /** The noise that sizes are read with. */
-  private sizingNoise: Noise = FIRST_NOISE;
   recording: FitRecording;
   /** The same under the noise that a size is read with. */
   private sizing: FitRecording;
@@ -101,7 +99,7 @@ export class Fits {
     this.firstGaugePa = prepared.observations.gaugePa[0] ?? 0;
     this.sound = this.parameters();
     this.recording = this.withNoise(this.noise);
-    this.sizing = this.withNoise(this.sizingNoise);
+    this.sizing = this.withNoise(sizingNoise(this.noise));
     for (const cause of fittedIn(prepared.procedure)) this.causes.set(formOf(cause), this.begin([cause]));
     this.setContexts(contexts);
   }
@@ -118,7 +116,7 @@ export class Fits {
       this.noiseS = nowS;
       this.recording = this.withNoise(this.noise);
     }
-    this.sizing = this.withNoise(this.sizingNoise);
+    this.sizing = this.withNoise(sizingNoise(this.noise));
     for (const c of this.all()) {
       this.countRuns(c.problem);
       c.follow(this.contexts.has(c.form) ? this.sizeProblemFor(c.causes) : this.problemFor(c.causes));
@@ -362,9 +360,11 @@ export class Fits {
     const modelled = new Float64Array(o.timeS.length);
     problem.model(best.z, 0, modelled);
     this.countRuns(problem);
-    const residualPa = modelled.map((x, k) => o.gaugePa[k]! - x);
-    this.sizingNoise = estimateNoise(o, residualPa, this.prepared.procedure);
-    this.noise = withRoughness(this.sizingNoise, o, residualPa, this.prepared.procedure);
+    this.noise = estimateNoise(
+      o,
+      modelled.map((x, k) => o.gaugePa[k]! - x),
+      this.prepared.procedure,
+    );
   }
 
   private countRuns(problem: FitProblem): void {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { randomStream } from '../../simulation/random.ts';
-import { allowanceFor, estimateNoise, FIRST_NOISE, type Noise, withRoughness } from './noise.ts';
+import { allowanceFor, estimateNoise, FIRST_NOISE, type Noise, sizingNoise } from './noise.ts';
 import type { Observations } from './observations.ts';
 
 const STEP_S = 1;
@@ -72,18 +72,18 @@ describe('roughness of draw and release', () => {
     const close = residuals(n, { whiteScale: 1, slowPa: 1, slowS: 3 }, 4);
     const slow = residuals(n, { whiteScale: 0, slowPa: 300, slowS: 15 }, 6);
     const far = close.map((x, i) => x + (i < 40 ? slow[i]! : 0));
-    const roughness = (o: Observations, residualPa: Float64Array) =>
-      withRoughness(estimateNoise(o, residualPa, 'vacuum-draw'), o, residualPa, 'vacuum-draw').roughness;
-    expect(roughness(drawn, close)).toBeLessThan(0.3);
-    expect(roughness(drawn, far)).toBeGreaterThan(0.5);
-    expect(roughness(hold(n), close)).toBe(1);
+    expect(estimateNoise(drawn, close, 'vacuum-draw').roughness).toBeLessThan(0.3);
+    expect(estimateNoise(drawn, far, 'vacuum-draw').roughness).toBeGreaterThan(0.5);
+    expect(estimateNoise(hold(n), close, 'vacuum-draw').roughness).toBe(1);
   });
 
-  it('leaves the hold as it is', () => {
-    const part = allowanceFor(drawn, { ...FIRST_NOISE, roughness: 0.25 }, 'vacuum-draw');
-    const whole = allowanceFor(drawn, FIRST_NOISE, 'vacuum-draw');
+  it('leaves the hold as it is, and a size is read with the whole allowance', () => {
+    const noise = { ...FIRST_NOISE, roughness: 0.25 };
+    const part = allowanceFor(drawn, noise, 'vacuum-draw');
+    const whole = allowanceFor(drawn, sizingNoise(noise), 'vacuum-draw');
     expect(part.slowPa[20]! / whole.slowPa[20]!).toBeCloseTo(0.25, 2);
     expect(part.slowPa[80]).toBe(whole.slowPa[80]);
+    expect(sizingNoise(noise)).toEqual(FIRST_NOISE);
   });
 });
 

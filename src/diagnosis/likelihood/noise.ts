@@ -95,6 +95,12 @@ function excursion(o: Observations): number {
   return Math.max(0, most - 4 * Math.sqrt(noise / Math.max(1, o.gaugePa.length)));
 }
 
+/**
+ * The noise that a size is read with: what the model misses in draw and release is not chance but the same throughout, and would
+ * bend a size, so these phases keep the whole of their allowances.
+ */
+export const sizingNoise = (noise: Noise): Noise => ({ ...noise, roughness: 1 });
+
 /** The error that the noise model expects at each observation. */
 export interface Allowance {
   /** Variance of its white part [Pa2]. */
@@ -165,13 +171,23 @@ const ROUGHNESS_CENTRE = 0.5;
 const ROUGHNESS_SD_LN = 0.8;
 
 /**
- * Most probable noise given the residuals of a fit, draw and release with the whole of their allowances.
+ * Most probable noise given the residuals of a fit.
  *
  * @param o observations
  * @param residualPa observed minus modelled reading [Pa]
  */
 export function estimateNoise(o: Observations, residualPa: Float64Array, procedure: string): Noise {
-  const list = WHITE.flatMap((whiteScale) =>
+  const e = new Float64Array(residualPa.length);
+  const logDensity = (noise: Noise) => {
+    const w = whiteningFor(o, noise, procedure);
+    w.apply(residualPa, e, 0);
+    let s = -0.5 * w.logDeterminant;
+    for (const x of e) s -= studentCost(x);
+    s -= 0.5 * (Math.log(noise.slowPa / SLOW_CENTRE_PA) / SLOW_SD_LN) ** 2;
+    s -= 0.5 * (Math.log(noise.whiteScale) / WHITE_SD_LN) ** 2;
+    return s - 0.5 * (Math.log(noise.roughness / ROUGHNESS_CENTRE) / ROUGHNESS_SD_LN) ** 2;
+  };
+  const quiet: Noise[] = WHITE.flatMap((whiteScale) =>
     SLOW_PA.flatMap((slowPa) =>
       // so small an error has no time scale
       (slowPa === SLOW_PA[0] ? SLOW_S.slice(0, 1) : SLOW_S).map((slowS) => ({
@@ -182,41 +198,20 @@ export function estimateNoise(o: Observations, residualPa: Float64Array, procedu
       })),
     ),
   );
+  const settled = mostProbable(quiet, logDensity);
+  // draw and release have allowances of their own, which hardly touch the rest
+  if (!o.phase.some((p) => ROUGH_PHASES.includes(p))) return settled;
   return mostProbable(
-    list,
-    (noise) =>
-      logDensity(o, residualPa, noise, procedure) -
-      0.5 * (Math.log(noise.slowPa / SLOW_CENTRE_PA) / SLOW_SD_LN) ** 2 -
-      0.5 * (Math.log(noise.whiteScale) / WHITE_SD_LN) ** 2,
+    ROUGHNESS.map((roughness) => ({ ...settled, roughness })),
+    logDensity,
   );
 }
 
-/**
- * The same noise with as much of the allowances for draw and release as the residuals there need.
- *
- * A size is read with the whole of them: what the model misses there is not chance but the same throughout, and would bend it.
- */
-export function withRoughness(noise: Noise, o: Observations, residualPa: Float64Array, procedure: string): Noise {
-  if (!o.phase.some((p) => ROUGH_PHASES.includes(p))) return noise;
-  return mostProbable(
-    ROUGHNESS.map((roughness) => ({ ...noise, roughness })),
-    (n) =>
-      logDensity(o, residualPa, n, procedure) - 0.5 * (Math.log(n.roughness / ROUGHNESS_CENTRE) / ROUGHNESS_SD_LN) ** 2,
-  );
-}
-
-function logDensity(o: Observations, residualPa: Float64Array, noise: Noise, procedure: string): number {
-  const w = whiteningFor(o, noise, procedure);
-  const e = new Float64Array(residualPa.length);
-  w.apply(residualPa, e, 0);
-  return e.reduce((sum, x) => sum - studentCost(x), -0.5 * w.logDeterminant);
-}
-
-function mostProbable(list: readonly Noise[], score: (noise: Noise) => number): Noise {
+function mostProbable(list: readonly Noise[], logDensity: (noise: Noise) => number): Noise {
   let best = FIRST_NOISE;
   let highest = Number.NEGATIVE_INFINITY;
   for (const noise of list) {
-    const s = score(noise);
+    const s = logDensity(noise);
     if (s > highest) {
       highest = s;
       best = noise;

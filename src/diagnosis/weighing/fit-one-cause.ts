@@ -7,7 +7,7 @@ import type { Cause } from '../causes/catalogue.ts';
 import { levenbergMarquardt } from '../fit/levenberg-marquardt.ts';
 import { gaussianSd, marginalise } from '../fit/marginal.ts';
 import { FitProblem } from '../fit/problem.ts';
-import { FIRST_NOISE } from '../likelihood/noise.ts';
+import { FIRST_NOISE, sizingNoise } from '../likelihood/noise.ts';
 import type { Posterior } from '../posterior.ts';
 import type { Prepared } from '../prepare.ts';
 import { laplaceLogEvidence } from './laplace.ts';
@@ -74,7 +74,7 @@ export function fitOneCause(car: Car, prepared: readonly Prepared[], cause: Caus
       pairs: [],
       checks: [],
       recordings: problem.recordings,
-      sizing: withNoise(prepared, settled.sizing),
+      sizing: withNoise(prepared, settled.noise.map(sizingNoise)),
       noise: settled.noise,
       parameters: parametersOf(car, prepared),
       runs,

@@ -1,7 +1,7 @@
 /** The noise that the best explanation leaves, and that explanation fitted anew under it. */
 import { levenbergMarquardt } from '../fit/levenberg-marquardt.ts';
 import { FitProblem } from '../fit/problem.ts';
-import { estimateNoise, type Noise, SMALL_NOISE, withRoughness } from '../likelihood/noise.ts';
+import { estimateNoise, type Noise, SMALL_NOISE } from '../likelihood/noise.ts';
 import type { Prepared } from '../prepare.ts';
 import { laplaceLogEvidence } from './laplace.ts';
 import { MOST_NOISE_PASSES, SECOND_PASS } from './passes.ts';
@@ -11,8 +11,6 @@ import { withNoise } from './with-noise.ts';
 export interface Settled {
   /** By recording; the same for all causes, so that their evidences compare. */
   readonly noise: readonly Noise[];
-  /** The noise that sizes are read with. */
-  readonly sizing: readonly Noise[];
   readonly held: Held;
   readonly runs: number;
 }
@@ -34,22 +32,10 @@ export function settleNoise(prepared: readonly Prepared[], found: Held, other?: 
   const rounds = [as, closely];
   if (other) rounds.push(settleFrom(prepared, other, undefined));
   const better = rounds.reduce((a, b) => (evidenceOf(b) > evidenceOf(a) ? b : a));
-  const { problem, fit } = better.held;
-  const noise = prepared.map((p, r) =>
-    withRoughness(better.noise[r]!, p.observations, residualsAt(problem, fit.z, r), p.procedure),
-  );
-  const under = new FitProblem(problem.parameters, withNoise(prepared, noise));
-  const held = { problem: under, fit: levenbergMarquardt(under, fit.z, SECOND_PASS) };
-  return { noise, sizing: better.noise, held, runs: rounds.reduce((sum, r) => sum + r.runs, under.runs) };
+  return { ...better, runs: rounds.reduce((sum, r) => sum + r.runs, 0) };
 }
 
-interface Round {
-  readonly noise: readonly Noise[];
-  readonly held: Held;
-  readonly runs: number;
-}
-
-function settleFrom(prepared: readonly Prepared[], found: Held, first: readonly Noise[] | undefined): Round {
+function settleFrom(prepared: readonly Prepared[], found: Held, first: readonly Noise[] | undefined): Settled {
   let held = found;
   let noise: readonly Noise[] = [];
   let runs = 0;
@@ -76,7 +62,7 @@ const same = (a: Noise, b: Noise | undefined) =>
   a.roughness === b.roughness;
 
 /** ln evidence with the noise's own normaliser, so that different noises compare. */
-const evidenceOf = ({ held }: Round): number =>
+const evidenceOf = ({ held }: Settled): number =>
   laplaceLogEvidence(held.fit) - 0.5 * held.problem.recordings.reduce((sum, r) => sum + r.whitening.logDeterminant, 0);
 
 /** Recorded minus modelled readings, not whitened [Pa]. */
