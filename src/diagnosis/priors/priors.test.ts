@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { PROCEDURES, type Recording } from '../../recording/recording.ts';
+import { PROCEDURES, type ProcedureKind, type Recording } from '../../recording/recording.ts';
 import type { Car } from '../../system/car.ts';
-import { CATALOGUE } from '../causes/catalogue.ts';
+import { applyCause, CATALOGUE } from '../causes/catalogue.ts';
 import { CAUSES } from '../finding.ts';
+import { parameterValue } from '../fit/parameter.ts';
 import { causePriors } from './cause-priors.ts';
 import { findConditions } from './conditions.ts';
 import { baseQuantities, carParameters, holePrior, recordingParameters } from './nuisances.ts';
@@ -153,6 +154,32 @@ describe('priors of the nuisances', () => {
     const list = carParameters(CAR, c);
     expect(list.find((p) => p.name === 'offset')!.sd).toBe(25);
     expect(list.find((p) => p.name === 'gain')!.sd).toBe(0.01);
+  });
+
+  it('begin a fit where a filling ended near full, for a gauge that leaves no room for what was poured', () => {
+    const volume = (filledVolumeM3: number) =>
+      recordingParameters({ ...shape, procedure: 'refuelling', filledVolumeM3 }, 0).find((x) => x.name === 'volume')!;
+    expect(parameterValue(volume(0.033), volume(0.033).start!)).toBeCloseTo(0.033, 9);
+    // the centre stays what gauge and papers say, and no start lies beyond what they allow
+    expect(volume(0.033).centre).toBe(c.gasVolumeM3);
+    expect(Math.abs(volume(0.09).start!)).toBeLessThanOrEqual(2.5);
+    expect(recordingParameters(shape, 0).find((x) => x.name === 'volume')!.start).toBeUndefined();
+  });
+
+  it('let a system that cannot breathe hold a pressure at the start, but not a filling, where the cap is off', () => {
+    const initialSd = (procedure: ProcedureKind, id: string) =>
+      applyCause(
+        recordingParameters({ ...shape, procedure }, 0),
+        CATALOGUE.filter((cause) => cause.id === id).slice(0, 1),
+        [procedure],
+      ).find((x) => x.name === 'initial')!.sd;
+    const sound = initialSd('vacuum-draw', 'none');
+    for (const id of ['vent_stuck_closed', 'path_blocked', 'vent_restricted']) {
+      expect(initialSd('vacuum-draw', id)).toBeGreaterThan(10 * sound);
+      expect(initialSd('refuelling', id)).toBe(sound);
+    }
+    expect(initialSd('engine-off', 'path_blocked')).toBeGreaterThan(10 * sound);
+    expect(initialSd('engine-off', 'vent_restricted')).toBe(sound);
   });
 
   it('know a command the better, the closer the samples', () => {
