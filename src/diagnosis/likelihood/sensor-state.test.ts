@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Recording } from '../../recording/recording.ts';
+import type { Phase, ProcedureKind, Recording } from '../../recording/recording.ts';
 import { randomStream } from '../../simulation/random.ts';
 import type { Car } from '../../system/car.ts';
 import { prepare } from '../prepare.ts';
@@ -14,7 +14,11 @@ const CAR: Car = {
 };
 const PHASES = [{ kind: 'hold' as const, fromS: 0, toS: 60 }];
 
-function prepared(pressure: (timeS: number, normal: () => number) => number) {
+function prepared(
+  pressure: (timeS: number, normal: () => number) => number,
+  procedure: ProcedureKind = 'vacuum-draw',
+  phases: readonly Phase[] = PHASES,
+) {
   const random = randomStream(4);
   const timeS = Float64Array.from({ length: 600 }, (_, i) => 0.1 * i);
   const recording: Recording = {
@@ -22,7 +26,7 @@ function prepared(pressure: (timeS: number, normal: () => number) => number) {
     timeS,
     channels: { tankPressureGaugePa: timeS.map((t) => pressure(t, () => random.normal())) },
   };
-  return prepare(CAR, recording, 'vacuum-draw', PHASES);
+  return prepare(CAR, recording, procedure, phases);
 }
 const decay = (t: number) => -2000 * Math.exp(-t / 40);
 
@@ -50,6 +54,17 @@ describe('what the readings alone say of the sensor', () => {
       FIRST_NOISE,
     );
     expect(still - moving).toBeGreaterThan(100);
+  });
+
+  it('readings that fall to the rail and stay there speak far less of a frozen sensor than ones that stop half-way', () => {
+    const phases = [{ kind: 'purge' as const, fromS: 0, toS: 60 }];
+    const fallsTo = (level: number) =>
+      constantLogEvidence(
+        prepared((t) => Math.max(level, -500 * t), 'purge-drive', phases),
+        FIRST_NOISE,
+      );
+    // 12.5 % of the span beyond the nominal range
+    expect(fallsTo(-4500) - fallsTo(-5000)).toBeGreaterThan(50);
   });
 
   it('a constant explains readings that stand still far better than readings that move', () => {

@@ -1,8 +1,10 @@
 /** What the readings alone say of the sensor: frozen, or far noisier than sensors are. */
 import type { Prepared } from '../prepare.ts';
+import { STILL_PA } from './freeze-onset.ts';
 import { logMean } from './log-mean.ts';
-import { type Noise, sensorOnlyWhitening } from './noise.ts';
+import { allowanceFor, type Noise, sensorOnlyWhitening } from './noise.ts';
 import { median, type Observations } from './observations.ts';
+import { Whitening } from './whitening.ts';
 
 /** ln normal density. */
 const logNormal = (x: number, centre: number, sd: number) =>
@@ -57,6 +59,9 @@ export function sensorState(p: Pick<Prepared, 'character'>): SensorState {
   };
 }
 
+/** A reading this many steps from the rail stands on it. */
+const RAIL_STEPS = 1;
+
 /**
  * Before it froze the sensor was sound and read a pressure of which nothing is assumed but that it walks: by one of these from one
  * reading to the next [Pa], each as likely as the other. Judgement.
@@ -75,8 +80,11 @@ export function constantLogEvidence(p: Prepared, noise: Noise): number {
     o.timeS.findIndex((t) => t >= onset),
   );
   const frozen = after(o, from);
-  const w = sensorOnlyWhitening(frozen, noise, p.procedure);
   const level = median(frozen.gaugePa);
+  // at its rail a sound sensor stands as still as a frozen one: both are granted the same error there
+  const w = isRail(level, p)
+    ? whiteningFrom(o, from, noise, p.procedure)
+    : sensorOnlyWhitening(frozen, noise, p.procedure);
   const n = frozen.gaugePa.length;
   const readings = new Float64Array(n);
   const ones = new Float64Array(n);
@@ -97,6 +105,21 @@ export function constantLogEvidence(p: Prepared, noise: Noise): number {
   const width = Number.isFinite(clip.high - clip.low) ? clip.high - clip.low : UNKNOWN_RANGE_PA;
   const log = -0.5 * (rr - (r1 * r1) / oneOne) - 0.5 * Math.log(oneOne) + 0.5 * Math.log(2 * Math.PI) - Math.log(width);
   return log - 0.5 * w.logDeterminant + walkLogEvidence(o, from);
+}
+
+const isRail = (level: number, { clip, character }: Prepared): boolean =>
+  Math.min(Math.abs(level - clip.low), Math.abs(level - clip.high)) <= RAIL_STEPS * character.stepPa + STILL_PA;
+
+/** What the other causes are granted, from observation number `from` on. */
+function whiteningFrom(o: Observations, from: number, noise: Noise, procedure: string): Whitening {
+  const a = allowanceFor(o, noise, procedure);
+  return new Whitening(
+    o.timeS.subarray(from),
+    a.variance.subarray(from),
+    a.slowPa.subarray(from),
+    a.slowS.subarray(from),
+    a.fresh.subarray(from),
+  );
 }
 
 const after = (o: Observations, from: number): Observations => ({
