@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { CATALOGUE } from './causes/catalogue.ts';
 import type { CauseId } from './finding.ts';
 import { posteriorOf } from './posterior.ts';
-import type { Weighed, Weighing } from './weighing/weighed.ts';
+import type { Weighed } from './weighing/weighed.ts';
 
 const cause = (id: CauseId, form?: string) => CATALOGUE.find((c) => c.id === id && (!form || c.form === form))!;
 const weighed = (causes: Weighed['causes'], logEvidence: number, sensor = 0): Weighed =>
@@ -13,8 +13,7 @@ const weighed = (causes: Weighed['causes'], logEvidence: number, sensor = 0): We
     logEvidence,
     parts: { pressure: logEvidence - sensor, trims: 0, sensor },
   }) as unknown as Weighed;
-const weighing = (singles: readonly Weighed[], pairs: readonly Weighed[] = []): Weighing =>
-  ({ weighed: singles, pairs }) as unknown as Weighing;
+const weighing = (singles: readonly Weighed[], pairs: readonly Weighed[] = []) => ({ weighed: singles, pairs });
 const even = () => 1;
 
 describe('posterior of the causes', () => {

@@ -109,7 +109,6 @@ export function weighCauses(
     weighed,
     pairs,
     checks,
-    recordings,
     noise,
     sizing: withNoise(prepared, noise.map(sizingNoise)),
     parameters: sound,
@@ -203,8 +202,9 @@ function refine(
       if (other.cost < fit.cost) fit = other;
     }
     job.runs += problem.runs;
-    fits.set(formOf(cause), { problem, fit });
-    if (fit.cost < best.fit.cost) best = fits.get(formOf(cause))!;
+    const held = { problem, fit };
+    fits.set(formOf(cause), held);
+    if (fit.cost < best.fit.cost) best = held;
     job.report(0.5 + (0.4 * (i + 1)) / order.length, 'refining');
   });
   return fits;
@@ -262,7 +262,8 @@ function integrateSizes(job: Job, fits: Map<string, Held>): Map<string, number> 
     const m = marginalise(problem, fit, key, COARSE_MARGINAL);
     job.runs += problem.runs - before;
     evidences.set(formOf(cause), m.logEvidence);
-    fits.set(formOf(cause), { problem, fit: m.best });
+    // the same fit stays the same start for others
+    if (m.best !== fit) fits.set(formOf(cause), { problem, fit: m.best });
   }
   return evidences;
 }

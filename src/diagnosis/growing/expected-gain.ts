@@ -5,19 +5,7 @@
 import { choleskyFactor, choleskySolve } from '../fit/cholesky.ts';
 import { gaussianSd } from '../fit/marginal.ts';
 import { FitProblem, type FitRecording } from '../fit/problem.ts';
-import { type Noise, whiteningFor } from '../likelihood/noise.ts';
-import type { Prepared } from '../prepare.ts';
 import { hessianOf, type Track } from './track.ts';
-
-/** A recording that goes on, laid out for the fits. */
-export function aheadRecording(ahead: Prepared, noise: Noise): FitRecording {
-  return {
-    drive: ahead.drive,
-    gaugePa: ahead.observations.gaugePa,
-    base: ahead.base,
-    whitening: whiteningFor(ahead.observations, noise, ahead.procedure),
-  };
-}
 
 interface Ahead {
   readonly problem: FitProblem;

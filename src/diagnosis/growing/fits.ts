@@ -7,12 +7,13 @@ import { applyCause, type Cause, formOf, takingPart } from '../causes/catalogue.
 import { levenbergMarquardt } from '../fit/levenberg-marquardt.ts';
 import { type Parameter, parameterPosition, parameterValue } from '../fit/parameter.ts';
 import { FitProblem, type FitRecording } from '../fit/problem.ts';
-import { estimateNoise, FIRST_NOISE, type Noise, sizingNoise, whiteningFor } from '../likelihood/noise.ts';
+import { estimateNoise, FIRST_NOISE, type Noise, sizingNoise } from '../likelihood/noise.ts';
 import type { Prepared } from '../prepare.ts';
 import { carParameters, recordingParameters } from '../priors/nuisances.ts';
 import { looksSound } from '../priors/selection.ts';
 import { costAt } from '../single-run/start-points.ts';
 import { type SizePosterior, sizeUnder } from '../size.ts';
+import { recordingUnder } from '../weighing/with-noise.ts';
 import { CauseFits } from './cause-fits.ts';
 import { PairTrials } from './pair-trials.ts';
 import { type SizeContext, sizeOf } from './size-question.ts';
@@ -98,8 +99,8 @@ export class Fits {
     this.prepared = prepared;
     this.firstGaugePa = prepared.observations.gaugePa[0] ?? 0;
     this.sound = this.parameters();
-    this.recording = this.withNoise(this.noise);
-    this.sizing = this.withNoise(sizingNoise(this.noise));
+    this.recording = recordingUnder(this.prepared, this.noise);
+    this.sizing = recordingUnder(this.prepared, sizingNoise(this.noise));
     for (const cause of fittedIn(prepared.procedure)) this.causes.set(formOf(cause), this.begin([cause]));
     this.setContexts(contexts);
   }
@@ -110,16 +111,16 @@ export class Fits {
     this.ended = ended;
     this.followedS = nowS;
     this.sound = this.parameters();
-    this.recording = this.withNoise(this.noise);
+    this.recording = recordingUnder(this.prepared, this.noise);
     if (nowS - this.noiseS >= NOISE_EVERY_S) {
       this.lookAtNoise();
       this.noiseS = nowS;
-      this.recording = this.withNoise(this.noise);
+      this.recording = recordingUnder(this.prepared, this.noise);
     }
-    this.sizing = this.withNoise(sizingNoise(this.noise));
+    this.sizing = recordingUnder(this.prepared, sizingNoise(this.noise));
     for (const c of this.all()) {
       this.countRuns(c.problem);
-      c.follow(this.contexts.has(c.form) ? this.sizeProblemFor(c.causes) : this.problemFor(c.causes));
+      c.follow(this.problemFor(c.causes, this.contexts.has(c.form) ? this.sizing : this.recording));
     }
   }
 
@@ -189,7 +190,7 @@ export class Fits {
     }
     for (const c of contexts) this.weights.set(c.name, c.weight >= CONTEXT_COUNTS ? SIZE_WEIGHT : 1 / SIZE_WEIGHT);
     for (const { name, cause } of contexts) {
-      if (!this.contexts.has(name)) this.contexts.set(name, this.begin([cause], this.sizeProblemFor([cause])));
+      if (!this.contexts.has(name)) this.contexts.set(name, this.begin([cause], this.sizing));
     }
   }
 
@@ -299,12 +300,8 @@ export class Fits {
     return this.all().reduce((s, c) => s + c.problem.runs * costOfRun(this.prepared), this.runs);
   }
 
-  problemFor(causes: readonly Cause[]): FitProblem {
-    return new FitProblem(applyCause(this.sound, causes, [this.prepared.procedure]), [this.recording]);
-  }
-
-  private sizeProblemFor(causes: readonly Cause[]): FitProblem {
-    return new FitProblem(applyCause(this.sound, causes, [this.prepared.procedure]), [this.sizing]);
+  problemFor(causes: readonly Cause[], recording = this.recording): FitProblem {
+    return new FitProblem(applyCause(this.sound, causes, [this.prepared.procedure]), [recording]);
   }
 
   private step(owner: CauseFits, track: Track, nowS: number): void {
@@ -324,7 +321,8 @@ export class Fits {
     if (waiting) this.step(waiting, waiting.best, nowS);
   }
 
-  private begin(causes: readonly Cause[], problem = this.problemFor(causes)): CauseFits {
+  private begin(causes: readonly Cause[], recording = this.recording): CauseFits {
+    const problem = this.problemFor(causes, recording);
     const refuelled = this.prepared.procedure === 'refuelling';
     const starts = startPoints(problem.parameters, causes[0]!, undefined, this.firstGaugePa, refuelled);
     const c = new CauseFits(causes, problem, starts);
@@ -339,16 +337,6 @@ export class Fits {
   private parameters(): Parameter[] {
     const { conditions, shape } = this.prepared;
     return [...carParameters(this.car, conditions), ...recordingParameters(shape, 0)];
-  }
-
-  private withNoise(noise: Noise): FitRecording {
-    const p = this.prepared;
-    return {
-      drive: p.drive,
-      gaugePa: p.observations.gaugePa,
-      base: p.base,
-      whitening: whiteningFor(p.observations, noise, p.procedure),
-    };
   }
 
   private lookAtNoise(): void {

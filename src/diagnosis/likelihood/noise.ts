@@ -151,9 +151,16 @@ export function allowanceFor(o: Observations, noise: Noise, procedure: string): 
   return { variance, slowPa, slowS, fresh };
 }
 
-export function whiteningFor(o: Observations, noise: Noise, procedure: string): Whitening {
+/** @param from number of the first observation to whiten; those before it still say how far the pressure went */
+export function whiteningFor(o: Observations, noise: Noise, procedure: string, from = 0): Whitening {
   const a = allowanceFor(o, noise, procedure);
-  return new Whitening(o.timeS, a.variance, a.slowPa, a.slowS, a.fresh);
+  return new Whitening(
+    o.timeS.subarray(from),
+    a.variance.subarray(from),
+    a.slowPa.subarray(from),
+    a.slowS.subarray(from),
+    a.fresh.subarray(from),
+  );
 }
 
 const SLOW_PA = [0.3, 1, 2, 4, 8, 16, 32, 64, 128];

@@ -2,9 +2,8 @@
 import type { Prepared } from '../prepare.ts';
 import { STILL_PA } from './freeze-onset.ts';
 import { logMean } from './log-mean.ts';
-import { allowanceFor, type Noise, sensorOnlyWhitening } from './noise.ts';
+import { type Noise, sensorOnlyWhitening, whiteningFor } from './noise.ts';
 import { median, type Observations } from './observations.ts';
-import { Whitening } from './whitening.ts';
 
 /** ln normal density. */
 const logNormal = (x: number, centre: number, sd: number) =>
@@ -83,7 +82,7 @@ export function constantLogEvidence(p: Prepared, noise: Noise): number {
   const level = median(frozen.gaugePa);
   // at its rail a sound sensor stands as still as a frozen one: both are granted the same error there
   const w = isRail(level, p)
-    ? whiteningFrom(o, from, noise, p.procedure)
+    ? whiteningFor(o, noise, p.procedure, from)
     : sensorOnlyWhitening(frozen, noise, p.procedure);
   const n = frozen.gaugePa.length;
   const readings = new Float64Array(n);
@@ -109,18 +108,6 @@ export function constantLogEvidence(p: Prepared, noise: Noise): number {
 
 const isRail = (level: number, { clip, character }: Prepared): boolean =>
   Math.min(Math.abs(level - clip.low), Math.abs(level - clip.high)) <= RAIL_STEPS * character.stepPa + STILL_PA;
-
-/** What the other causes are granted, from observation number `from` on. */
-function whiteningFrom(o: Observations, from: number, noise: Noise, procedure: string): Whitening {
-  const a = allowanceFor(o, noise, procedure);
-  return new Whitening(
-    o.timeS.subarray(from),
-    a.variance.subarray(from),
-    a.slowPa.subarray(from),
-    a.slowS.subarray(from),
-    a.fresh.subarray(from),
-  );
-}
 
 const after = (o: Observations, from: number): Observations => ({
   timeS: o.timeS.subarray(from),

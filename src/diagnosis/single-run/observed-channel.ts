@@ -1,5 +1,4 @@
 /** One pressure channel of a run as observations, with what a reduced model may miss of it. */
-
 import type { ChannelName, Phase, Recording } from '../../recording/recording.ts';
 import { extremes, type Rails } from '../likelihood/found-rails.ts';
 import {

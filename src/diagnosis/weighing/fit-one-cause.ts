@@ -73,7 +73,6 @@ export function fitOneCause(car: Car, prepared: readonly Prepared[], cause: Caus
       weighed: [weighed],
       pairs: [],
       checks: [],
-      recordings: problem.recordings,
       sizing: withNoise(prepared, settled.noise.map(sizingNoise)),
       noise: settled.noise,
       parameters: parametersOf(car, prepared),

@@ -38,8 +38,7 @@ export interface Weighing {
   readonly pairs: readonly Weighed[];
   /** Contending causes whose Gaussian approximation was checked, with the share of draws from it that counted. */
   readonly checks: readonly ApproximationCheck[];
-  readonly recordings: readonly FitRecording[];
-  /** The same under the noise that a size is read with. */
+  /** The recordings under the noise that a size is read with. */
   readonly sizing: readonly FitRecording[];
   readonly noise: readonly Noise[];
   readonly parameters: readonly Parameter[];
