@@ -71,6 +71,9 @@ const stepOf = (name: QuantityName, q: Float64Array): number => {
   return 1e-4 * Math.max(q[Q[name]]!, 1e-9);
 };
 
+/** Lengths of difference tried, in usual steps. */
+const LENGTHS = [30, 10, 3, 1, 0.3, 0.1, 0.01, 0.001];
+
 function compare(q: Float64Array, drive: Drive): { name: string; off: number }[] {
   const n = drive.observationCount;
   const trace = new Float64Array(drive.stepCount * TRACE_STRIDE);
@@ -104,9 +107,9 @@ function compare(q: Float64Array, drive: Drive): { name: string; off: number }[]
       }
       return { worst, largest };
     };
-    // Newton stops at a count that may differ between the two runs; such a jump is the same at any step, so that a difference
-    // over another length passes beside it. A wrong derivative is wrong at each.
-    const offs = [1, 0.3, 0.1].map((share) => {
+    // Newton stops at a count that may differ between the two runs: a jump of up to a hundredth of a pascal, which drowns in a
+    // longer difference and which a much shorter one does not reach. A wrong derivative is wrong at each.
+    const offs = LENGTHS.map((share) => {
       const { worst, largest } = difference(stepOf(name, q) * share);
       return worst / (largest + 0.1 * share);
     });
