@@ -22,7 +22,7 @@ const FREE_FLOW: LogPrior = { centre: 1.5e-5, sd: 0.3 };
 /** The characteristic is nearly a straight line, and a sound pump keeps it over a run. Judgement. */
 const BEND_SD = 0.1;
 const DRIFT_SD = 0.015;
-/** How many times its free volume the canister counts as gas: carbon gives air and vapour back. As in the vacuum draw. */
+/** How many times its free volume the canister counts as gas. The carbon has minutes to give air and vapour back, more than in a vacuum draw. */
 const CANISTER_MULTIPLE: LogPrior = { centre: 2, sd: 0.45 };
 /** Evaporation conductance [m3/s]: still diffusion over 0.1 m gives 2.5e-5, free convection ten times that. */
 const EVAPORATION: LogPrior = { centre: 5e-5, sd: 0.8 };

@@ -17,7 +17,7 @@ const PURGE: LogPrior = { centre: 4.5e-6, sd: 0.5 };
 const SEEP = hole(0.03, 0.8);
 /** What tank walls and hoses give to pressure counts as volume, and is not known [ln]; judgement. */
 const GIVE_SD = 0.08;
-/** Carbon holds air and vapour and gives them back: gas counted as a multiple of the free volume; more of it slowly. Judgement. */
+/** Carbon holds air and vapour and gives them back within minutes: gas counted as a multiple of the free volume; more of it slowly. Judgement. */
 const CANISTER_MULTIPLE: LogPrior = { centre: 2, sd: 0.5 };
 const SLOW_VOLUME: LogPrior = { centre: 5e-4, sd: 1 };
 const SLOW_TIME: LogPrior = { centre: 30, sd: 0.8 };
