@@ -14,6 +14,7 @@ import { laplaceLogEvidence } from './weighing/laplace.ts';
 import { weighPairs } from './weighing/pairs.ts';
 import { parametersOf } from './weighing/parameters-of.ts';
 import { COARSE_MARGINAL, FIRST_PASS, SECOND_PASS, WELL_DETERMINED } from './weighing/passes.ts';
+import { recentred } from './weighing/recentred.ts';
 import { withSampledEvidence } from './weighing/sampled-evidence.ts';
 import { settleNoise } from './weighing/settle-noise.ts';
 import { carryOver, startPoints } from './weighing/start-points.ts';
@@ -80,6 +81,7 @@ export function weighCauses(
   const { recordings } = best.problem;
   job.runs += noiseRuns;
   const fits = refine(job, first, recordings, best);
+  fits.set(...recentredBest(job, fits));
   exchange(job, fits);
   const lowest = bestOf(fits).fit.cost;
   let evidences = integrateSizes(job, fits);
@@ -178,6 +180,16 @@ function firstFits(job: Job): Map<string, Held> {
     job.report((0.5 * (i + 1)) / fitted.length, `trying ${cause.id}`);
   });
   return fits;
+}
+
+/** The best explanation, without what only a side valley asks of it: it would take all other causes along. */
+function recentredBest(job: Job, fits: ReadonlyMap<string, Held>): [string, Held] {
+  const best = bestOf(fits);
+  const cause = job.fitted.find((c) => fits.get(formOf(c)) === best)!;
+  const before = best.problem.runs;
+  const held = recentred(best, cause);
+  job.runs += best.problem.runs - before;
+  return [formOf(cause), held];
 }
 
 /** Every cause fitted under the settled noise, from where its quick fit ended and from the best explanation's car and day. */

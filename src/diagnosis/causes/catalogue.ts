@@ -4,7 +4,7 @@
  */
 import type { CauseId, Place } from '../finding.ts';
 import type { Parameter } from '../fit/parameter.ts';
-import { holePrior, type LogPrior } from '../priors/nuisances.ts';
+import { holePrior, type LogPrior, SOUND } from '../priors/nuisances.ts';
 
 export interface Cause {
   readonly id: CauseId;
@@ -110,10 +110,22 @@ export const CATALOGUE: readonly Cause[] = [
   },
   { id: 'purge_stuck_closed', changes: { purge: SHUT }, starts: {}, places: ['purge valve', 'purge line'] },
   {
+    // dirt or a worn seal under the seat
     id: 'vent_leak',
+    share: 0.6,
     size: 'ventShut',
-    changes: { ventShut: holePrior(1.5, 0.9) },
+    changes: { ventShut: holePrior(1.3, 0.75) },
     starts: { ventShut: [-0.8, 0.8] },
+    places: ['vent valve'],
+  },
+  {
+    // jammed, or its coil does not pull: the whole passage stays open
+    id: 'vent_leak',
+    form: 'vent valve that stays open',
+    share: 0.4,
+    size: 'ventShut',
+    changes: { ventShut: SOUND.ventOpen },
+    starts: { ventShut: [0] },
     places: ['vent valve'],
   },
   {

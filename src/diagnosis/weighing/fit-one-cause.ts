@@ -13,6 +13,7 @@ import type { Prepared } from '../prepare.ts';
 import { laplaceLogEvidence } from './laplace.ts';
 import { parametersOf } from './parameters-of.ts';
 import { COARSE_MARGINAL, FIRST_PASS, SECOND_PASS, WELL_DETERMINED } from './passes.ts';
+import { recentred } from './recentred.ts';
 import { settleNoise } from './settle-noise.ts';
 import { startPoints } from './start-points.ts';
 import type { Weighed, Weighing } from './weighed.ts';
@@ -49,7 +50,7 @@ export function fitOneCause(car: Car, prepared: readonly Prepared[], cause: Caus
   let runs = unsettled.runs + settled.runs;
   const before = problem.runs;
   const again = levenbergMarquardt(problem, first.z, SECOND_PASS);
-  let best = again.cost < fit.cost ? again : fit;
+  let best = recentred({ problem, fit: again.cost < fit.cost ? again : fit }, cause).fit;
   let logEvidence = laplaceLogEvidence(best);
   const sizeIndex = parameters.findIndex((p) => p.name === cause.size);
   if (gaussianSd(best.hessian, parameters.length, sizeIndex) >= WELL_DETERMINED) {

@@ -70,15 +70,31 @@ const moved = (w: Weighed, by: number): Weighed =>
 
 /** By how much the sampler moves each contender; undefined as soon as the runs of one end apart. */
 function sampledShifts(contenders: readonly Contender[]): Map<Held['fit'], number> | undefined {
-  const shifts = new Map<Held['fit'], number>();
+  const own: { readonly shift: number; readonly error: number }[] = [];
   for (const c of contenders) {
     // the same streams for every contender: what they have in common then cancels
-    const own = RUNS.map((stream) => sampledLogEvidence(c, stream));
+    const [a, b] = RUNS.map((stream) => sampledLogEvidence(c, stream)) as [number, number];
     // not a number where no Gaussian can be drawn from
-    if (!(Math.max(...own) - Math.min(...own) < AGREE)) return undefined;
-    shifts.set(c.fit, own.reduce((s, x) => s + x, 0) / RUNS.length - c.approximate);
+    if (!(Math.abs(a - b) < AGREE)) return undefined;
+    own.push({ shift: (a + b) / 2 - c.approximate, error: (a - b) / 2 });
   }
-  return shifts;
+  const shared = drawnTogether(own);
+  return new Map(contenders.map((c, i) => [c.fit, shared[i]!]));
+}
+
+/**
+ * What a few particles say of each contender is partly chance, which two runs of each tell: the shifts are drawn together by the share
+ * of their scatter that is no more than that.
+ * Source: Morris, J. Am. Stat. Assoc. 78 (1983) 47-55 (empirical Bayes).
+ */
+export function drawnTogether(own: readonly { readonly shift: number; readonly error: number }[]): number[] {
+  const n = own.length;
+  if (n < 2) return own.map((x) => x.shift);
+  const mean = own.reduce((s, x) => s + x.shift, 0) / n;
+  const scatter = own.reduce((s, x) => s + (x.shift - mean) ** 2, 0) / (n - 1);
+  const chance = own.reduce((s, x) => s + x.error ** 2, 0) / n;
+  const kept = scatter > chance ? 1 - chance / scatter : 0;
+  return own.map((x) => mean + kept * (x.shift - mean));
 }
 
 function sampledLogEvidence(c: Contender, stream: number): number {
