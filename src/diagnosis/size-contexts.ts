@@ -10,7 +10,9 @@ import { FitProblem } from './fit/problem.ts';
 import type { Posterior } from './posterior.ts';
 import { holePrior } from './priors/nuisances.ts';
 import { type SizePosterior, sizeUnder } from './size.ts';
-import type { Weighing } from './weighing/weighed.ts';
+import { laplaceLogEvidence } from './weighing/laplace.ts';
+import type { Held, UnderNoise, Weighing } from './weighing/weighed.ts';
+import { logNormaliser } from './weighing/with-noise.ts';
 
 /** Half a millimetre within a factor of about three either way: from far below a limit to several millimetres. Judgement. */
 export const NEUTRAL = holePrior(0.5, 1);
@@ -26,6 +28,8 @@ export const HOLE_CAUSES: readonly CauseId[] = [
 ];
 /** A context below this probability does not shape the size. */
 const NEGLIGIBLE = 0.03;
+/** Nor does a noise below this one. */
+const RARE_NOISE = 0.1;
 const SETTINGS = { mostIterations: 20, enough: 0.05 };
 
 /** Size posteriors by what else is wrong, with the probability of each. */
@@ -60,13 +64,14 @@ export function sizeContexts(
     }
   }
   const key = weighing.parameters.findIndex((p) => p.name === 'leak');
+  const [settled, ...others] = weighing.sizing as readonly [UnderNoise, ...UnderNoise[]];
   return [...contexts.values()]
     .filter((c) => c.weight >= NEGLIGIBLE)
-    .map((c) => {
+    .flatMap((c) => {
       const parameters = applyCause(weighing.parameters, c.causes, procedures).map((p) =>
         p.name === 'leak' ? { ...p, ...NEUTRAL } : p,
       );
-      const problem = new FitProblem(parameters, weighing.sizing);
+      const problem = new FitProblem(parameters, settled.recordings);
       let fit: ReturnType<typeof levenbergMarquardt> | undefined;
       const found = parameterPosition(parameters[key]!, parameterValue(c.parameters[key]!, c.start[key]!));
       // from where the causes' fit ended, and afresh: the valley between leak, seep and evaporation has side pockets
@@ -86,8 +91,33 @@ export function sizeContexts(
         const own = levenbergMarquardt(problem, start, SETTINGS);
         if (!fit || own.cost < fit.cost) fit = own;
       }
-      return { weight: c.weight, posterior: sizeUnder(problem, fit!, key) };
+      return underEachNoise({ problem, fit: fit! }, settled, others).map(({ held, share }) => ({
+        weight: c.weight * share,
+        posterior: sizeUnder(held.problem, held.fit, key),
+      }));
     });
+}
+
+/** The fit under each noise, with the probability of that noise. */
+function underEachNoise(
+  found: Held,
+  settled: UnderNoise,
+  others: readonly UnderNoise[],
+): { readonly held: Held; readonly share: number }[] {
+  const fits = [
+    { held: found, under: settled },
+    ...others.map((under) => {
+      const problem = new FitProblem(found.problem.parameters, under.recordings);
+      return { held: { problem, fit: levenbergMarquardt(problem, found.fit.z, SETTINGS) }, under };
+    }),
+  ];
+  const logs = fits.map(
+    ({ held, under }) => laplaceLogEvidence(held.fit) + logNormaliser(under.recordings) + under.logPrior,
+  );
+  const top = Math.max(...logs);
+  const masses = logs.map((l) => Math.exp(l - top));
+  const all = masses.reduce((s, m) => s + m, 0);
+  return fits.map(({ held }, i) => ({ held, share: masses[i]! / all })).filter(({ share }) => share >= RARE_NOISE);
 }
 
 /** Where the search for the size begins [z]. */

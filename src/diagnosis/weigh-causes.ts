@@ -5,7 +5,7 @@ import { levenbergMarquardt } from './fit/levenberg-marquardt.ts';
 import { gaussianSd, marginalise } from './fit/marginal.ts';
 import type { Parameter } from './fit/parameter.ts';
 import { FitProblem, type FitRecording } from './fit/problem.ts';
-import { FIRST_NOISE, sizingNoise } from './likelihood/noise.ts';
+import { FIRST_NOISE } from './likelihood/noise.ts';
 import { sensorState } from './likelihood/sensor-state.ts';
 import { trimData } from './likelihood/trims.ts';
 import type { Prepared } from './prepare.ts';
@@ -20,7 +20,7 @@ import { settleNoise } from './weighing/settle-noise.ts';
 import { carryOver, startPoints } from './weighing/start-points.ts';
 import { type Context, weigh } from './weighing/weigh.ts';
 import type { Held, Weighed, Weighing } from './weighing/weighed.ts';
-import { withNoise } from './weighing/with-noise.ts';
+import { forSizing, withNoise } from './weighing/with-noise.ts';
 
 /** A first-pass fit this much worse than the best, relative to the residual's size, is not refined. */
 const HOPELESS = 40;
@@ -112,7 +112,7 @@ export function weighCauses(
     pairs,
     checks,
     noise,
-    sizing: withNoise(prepared, noise.map(sizingNoise)),
+    sizing: forSizing(prepared, noise),
     parameters: sound,
     runs: job.runs,
   };

@@ -177,6 +177,32 @@ const WHITE_SD_LN = 0.35;
 const ROUGHNESS_CENTRE = 0.5;
 const ROUGHNESS_SD_LN = 0.8;
 
+/** ln prior density of a noise, constants left out. */
+export const noiseLogPrior = (noise: Noise): number =>
+  -0.5 * (Math.log(noise.slowPa / SLOW_CENTRE_PA) / SLOW_SD_LN) ** 2 -
+  0.5 * (Math.log(noise.whiteScale) / WHITE_SD_LN) ** 2 -
+  0.5 * (Math.log(noise.roughness / ROUGHNESS_CENTRE) / ROUGHNESS_SD_LN) ** 2;
+
+/** A slow error of another size that a size is read with as well: so many times as large, and lasting at least so long [s]. */
+const OTHER_SLOW = [
+  { times: 2, leastS: 1 },
+  { times: 2, leastS: 10 },
+  { times: 4, leastS: 10 },
+] as const;
+
+/**
+ * The noise and ones near it. What a fit leaves is less than the error that was there, for the fit has followed some of it: a slow error
+ * that looks like a hole least of all shows in what is left. How probable each is the evidence says.
+ */
+export const noisesNear = (noise: Noise): Noise[] => [
+  noise,
+  ...OTHER_SLOW.map(({ times, leastS }) => ({
+    ...noise,
+    slowPa: times * noise.slowPa,
+    slowS: Math.max(leastS, noise.slowS),
+  })).filter((n, i, all) => all.findIndex((o) => o.slowPa === n.slowPa && o.slowS === n.slowS) === i),
+];
+
 /**
  * Most probable noise given the residuals of a fit.
  *
@@ -190,9 +216,7 @@ export function estimateNoise(o: Observations, residualPa: Float64Array, procedu
     w.apply(residualPa, e, 0);
     let s = -0.5 * w.logDeterminant;
     for (const x of e) s -= studentCost(x);
-    s -= 0.5 * (Math.log(noise.slowPa / SLOW_CENTRE_PA) / SLOW_SD_LN) ** 2;
-    s -= 0.5 * (Math.log(noise.whiteScale) / WHITE_SD_LN) ** 2;
-    return s - 0.5 * (Math.log(noise.roughness / ROUGHNESS_CENTRE) / ROUGHNESS_SD_LN) ** 2;
+    return s + noiseLogPrior(noise);
   };
   const quiet: Noise[] = WHITE.flatMap((whiteScale) =>
     SLOW_PA.flatMap((slowPa) =>

@@ -7,7 +7,7 @@ import type { Cause } from '../causes/catalogue.ts';
 import { levenbergMarquardt } from '../fit/levenberg-marquardt.ts';
 import { gaussianSd, marginalise } from '../fit/marginal.ts';
 import { FitProblem } from '../fit/problem.ts';
-import { FIRST_NOISE, sizingNoise } from '../likelihood/noise.ts';
+import { FIRST_NOISE } from '../likelihood/noise.ts';
 import type { Posterior } from '../posterior.ts';
 import type { Prepared } from '../prepare.ts';
 import { laplaceLogEvidence } from './laplace.ts';
@@ -17,7 +17,7 @@ import { recentred } from './recentred.ts';
 import { settleNoise } from './settle-noise.ts';
 import { startPoints } from './start-points.ts';
 import type { Weighed, Weighing } from './weighed.ts';
-import { logNormaliser, withNoise } from './with-noise.ts';
+import { forSizing, logNormaliser, withNoise } from './with-noise.ts';
 
 /** A weighing of one cause, certain as nothing else was asked. */
 export interface OneCause {
@@ -74,7 +74,7 @@ export function fitOneCause(car: Car, prepared: readonly Prepared[], cause: Caus
       weighed: [weighed],
       pairs: [],
       checks: [],
-      sizing: withNoise(prepared, settled.noise.map(sizingNoise)),
+      sizing: forSizing(prepared, settled.noise),
       noise: settled.noise,
       parameters: parametersOf(car, prepared),
       runs,

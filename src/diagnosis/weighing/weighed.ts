@@ -32,14 +32,20 @@ export interface ApproximationCheck {
   readonly sampled: boolean;
 }
 
+/** All recordings under one noise each, with the ln prior density of those. */
+export interface UnderNoise {
+  readonly recordings: readonly FitRecording[];
+  readonly logPrior: number;
+}
+
 export interface Weighing {
   readonly weighed: readonly Weighed[];
   /** Two faults at once; `causes` names both. */
   readonly pairs: readonly Weighed[];
   /** Contending causes whose Gaussian approximation was checked, with the share of draws from it that counted. */
   readonly checks: readonly ApproximationCheck[];
-  /** The recordings under the noise that a size is read with. */
-  readonly sizing: readonly FitRecording[];
+  /** The recordings under the noises that a size is read with, the settled one first. */
+  readonly sizing: readonly UnderNoise[];
   readonly noise: readonly Noise[];
   readonly parameters: readonly Parameter[];
   readonly runs: number;
