@@ -1,78 +1,24 @@
 /** The command line: words and options here; what a command needs is loaded when it runs, so that help is quick. */
-import { Command, InvalidArgumentError, Option } from 'commander';
+import { Command, Option } from 'commander';
 import { CIRCUMSTANCE_IDS } from '../checks/circumstances.ts';
 import { LAYOUTS } from '../system/car.ts';
 import { COMPLAINTS } from './complaints.ts';
 import { EXIT_HELP } from './exit-codes.ts';
+import {
+  bitRate,
+  checkList,
+  codeList,
+  figureChange,
+  modelYear,
+  numberWithin,
+  portNumber,
+  positiveNumber,
+  share,
+  timeOfDay,
+  timeZone,
+  wholeNumber,
+} from './option-values.ts';
 import { PROGRAM_VERSION } from './version.ts';
-
-const codeList = (text: string): string[] => {
-  const codes = text
-    .split(/[\s,]+/)
-    .filter((code) => code !== '')
-    .map((code) => code.toUpperCase());
-  const wrong = codes.find((code) => !/^[PCBU][0-3][0-9A-F]{3}$/.test(code));
-  if (wrong !== undefined) throw new InvalidArgumentError(`"${wrong}" is not a trouble code such as P0442.`);
-  return codes;
-};
-
-const checkList = (text: string): string[] => text.split(/[\s,]+/).filter((id) => id !== '');
-
-function positiveNumber(text: string): number {
-  const value = Number(text);
-  if (!(value > 0 && Number.isFinite(value))) throw new InvalidArgumentError(`"${text}" is not a number above 0.`);
-  return value;
-}
-
-const numberWithin =
-  (least: number, most: number, what: string) =>
-  (text: string): number => {
-    const value = Number(text);
-    if (text.trim() !== '' && value >= least && value <= most) return value;
-    throw new InvalidArgumentError(`"${text}" is not ${what} from ${least} to ${most}.`);
-  };
-
-const modelYear = (text: string): number => {
-  if (/^(19|20)\d{2}$/.test(text)) return Number(text);
-  throw new InvalidArgumentError(`"${text}" is not a year, as 2012.`);
-};
-
-const timeOfDay = (text: string): string => {
-  if (/^([01]?\d|2[0-3]):[0-5]\d$/.test(text)) return text;
-  throw new InvalidArgumentError(`"${text}" is not a time of day, as 07:30.`);
-};
-
-const timeZone = (text: string): string => {
-  try {
-    new Intl.DateTimeFormat('en', { timeZone: text });
-    return text;
-  } catch {
-    throw new InvalidArgumentError(`"${text}" is no time zone that is known here, as Europe/Berlin.`);
-  }
-};
-
-const bitRate = (text: string): number => {
-  const value = Number(text);
-  if (value === 500_000 || value === 250_000) return value;
-  throw new InvalidArgumentError(`"${text}" is not a bit rate of the bus: 500000 or 250000.`);
-};
-
-function share(text: string): number {
-  const value = Number(text);
-  if (text.trim() === '' || !(value >= 0 && value <= 1)) {
-    throw new InvalidArgumentError(`"${text}" is not a number from 0 to 1.`);
-  }
-  return value;
-}
-
-function figureChange(text: string, before: Readonly<Record<string, number>>): Record<string, number> {
-  const at = text.lastIndexOf('=');
-  const value = Number(text.slice(at + 1));
-  if (at < 1 || text.slice(at + 1).trim() === '' || !Number.isFinite(value)) {
-    throw new InvalidArgumentError(`"${text}" is not a figure and its value, such as shop.rate=75.`);
-  }
-  return { ...before, [text.slice(0, at)]: value };
-}
 
 const examples = (...lines: readonly string[]): string =>
   `\nExamples:\n${lines.map((line) => `  ${line}`).join('\n')}\n`;
@@ -83,17 +29,6 @@ const DATA_OPTION = [
   '--data <folder>',
   'folder of the data (default: VAPORWRIGHT_DATA, or the platform’s folder for a user’s data)',
 ] as const;
-
-const wholeNumber = (text: string): number => {
-  if (/^\d{1,9}$/.test(text)) return Number(text);
-  throw new InvalidArgumentError(`"${text}" is not a whole number.`);
-};
-
-const portNumber = (text: string): number => {
-  const port = wholeNumber(text);
-  if (port <= 65_535) return port;
-  throw new InvalidArgumentError(`"${text}" is not a port: those go up to 65535.`);
-};
 
 /** Who has no car file yet is told the least that one needs. */
 const withCarHint = (text: string, write: (text: string) => void): void =>
