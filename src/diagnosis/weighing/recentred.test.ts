@@ -58,7 +58,7 @@ describe('a fit that puts the car or the day far outside the usual', () => {
     expect(recentred(tight, LEAK)).toBe(tight);
   });
 
-  it('no cause of a plain draw ends with the gas six deviations from the usual', () => {
+  it('the best cause of a plain draw does not end with the gas six deviations from the usual', () => {
     const { weighed } = weighCauses(TEST_CAR, prepared);
     const best = weighed.reduce((a, b) => (b.logEvidence > a.logEvidence ? b : a));
     const at = best.problem.parameters.findIndex((p) => p.name === 'wallHeat');
